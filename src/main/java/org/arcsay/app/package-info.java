@@ -1,0 +1,5 @@
+/** Wiring and the main class. */
+@NullMarked
+package org.arcsay.app;
+
+import org.jspecify.annotations.NullMarked;

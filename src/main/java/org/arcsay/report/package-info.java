@@ -1,0 +1,5 @@
+/** Reports as data and their writers. */
+@NullMarked
+package org.arcsay.report;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/** JavaFX views. The only package that uses javafx. */
+@NullMarked
+package org.arcsay.ui;
+
+import org.jspecify.annotations.NullMarked;
