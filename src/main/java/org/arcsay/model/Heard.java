@@ -12,8 +12,7 @@ import java.time.Duration;
  * @param end from the beginning of the visit's audio; zero for typed entries
  * @param versions the grammar, model and rules that were in force
  */
-public record Heard(
-        String words, Source source, double confidence, Duration start, Duration end, Versions versions) {
+public record Heard(String words, Source source, double confidence, Duration start, Duration end, Versions versions) {
     public enum Source {
         VOICE,
         TYPED
@@ -25,11 +24,6 @@ public record Heard(
 
     public static Heard spoken(Utterance utterance, Versions versions) {
         return new Heard(
-                utterance.text(),
-                Source.VOICE,
-                utterance.confidence(),
-                utterance.start(),
-                utterance.end(),
-                versions);
+                utterance.text(), Source.VOICE, utterance.confidence(), utterance.start(), utterance.end(), versions);
     }
 }

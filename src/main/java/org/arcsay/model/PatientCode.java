@@ -8,8 +8,9 @@ package org.arcsay.model;
 public record PatientCode(String text) implements Comparable<PatientCode> {
     public PatientCode {
         if (!text.matches("[A-Za-z0-9][A-Za-z0-9._-]{0,39}")) {
-            throw new IllegalArgumentException("'" + text
-                    + "' is not a patient code: use 1 to 40 letters, digits, dots, hyphens or underscores, and no name");
+            throw new IllegalArgumentException(
+                    "'" + text
+                            + "' is not a patient code: use 1 to 40 letters, digits, dots, hyphens or underscores, and no name");
         }
     }
 

@@ -56,8 +56,7 @@ public final class Sites {
 
     private static Sites load() {
         Map<Site, Info> sites = new LinkedHashMap<>();
-        try (InputStream in =
-                        Objects.requireNonNull(Sites.class.getResourceAsStream("/org/arcsay/tables/sites.tsv"));
+        try (InputStream in = Objects.requireNonNull(Sites.class.getResourceAsStream("/org/arcsay/tables/sites.tsv"));
                 BufferedReader reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
             reader.lines()
                     .filter(line -> !line.isBlank() && !line.startsWith("#"))

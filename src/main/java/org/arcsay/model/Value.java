@@ -90,7 +90,9 @@ public sealed interface Value {
     record Gap(Distance distance) implements Value {
         @Override
         public String words() {
-            return distance.amount().signum() == 0 ? "touches, 0 " + distance.unit().symbol() : distance.toString();
+            return distance.amount().signum() == 0
+                    ? "touches, 0 " + distance.unit().symbol()
+                    : distance.toString();
         }
     }
 

@@ -15,11 +15,7 @@ import java.util.Optional;
  * @param entries every entry ever taken, rejected and superseded ones too, in order of number
  */
 public record Visit(
-        long id,
-        PatientCode patient,
-        OffsetDateTime startedAt,
-        Optional<OffsetDateTime> endedAt,
-        List<Entry> entries) {
+        long id, PatientCode patient, OffsetDateTime startedAt, Optional<OffsetDateTime> endedAt, List<Entry> entries) {
     public Visit {
         entries = List.copyOf(entries);
     }
@@ -106,8 +102,8 @@ public record Visit(
     }
 
     private Entry counting(int number) {
-        Entry entry = entry(number)
-                .orElseThrow(() -> new IllegalStateException("visit " + id + " has no entry " + number));
+        Entry entry =
+                entry(number).orElseThrow(() -> new IllegalStateException("visit " + id + " has no entry " + number));
         if (!entry.counts()) {
             throw new IllegalStateException("entry " + number + " is already " + entry.status());
         }

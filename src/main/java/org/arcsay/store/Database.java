@@ -1,0 +1,169 @@
+package org.arcsay.store;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import org.arcsay.store.StoreException.Problem;
+import org.sqlite.SQLiteConfig;
+
+/** Safe for any thread: calls run one at a time. One open database file and the transactions on it. */
+final class Database implements AutoCloseable {
+    /** Opens a connection; replaced in tests by one that fails on purpose. */
+    @FunctionalInterface
+    interface Connector {
+        Connector DRIVER = (config, url) -> config.createConnection(url);
+
+        Connection connect(SQLiteConfig config, String url) throws SQLException;
+    }
+
+    /** Something done with the connection. */
+    @FunctionalInterface
+    interface Work<T> {
+        T run(Connection connection) throws SQLException, StoreException;
+    }
+
+    private final Path file;
+    private final boolean writable;
+    private final Connector connector;
+    private Connection connection;
+
+    private Database(Path file, boolean writable, Connector connector) throws StoreException {
+        this.file = file;
+        this.writable = writable;
+        this.connector = connector;
+        this.connection = connect();
+    }
+
+    static Database forWriting(Path file, Connector connector) throws StoreException {
+        return new Database(file, true, connector);
+    }
+
+    static Database forReading(Path file, Connector connector) throws StoreException {
+        return new Database(file, false, connector);
+    }
+
+    private Connection connect() throws StoreException {
+        SQLiteConfig config = writable ? Pragmas.forWriting() : Pragmas.forReading();
+        try {
+            Connection opened = connector.connect(config, "jdbc:sqlite:" + file);
+            try {
+                Pragmas.complete(opened);
+                Pragmas.verify(file, opened);
+                return opened;
+            } catch (SQLException | StoreException | RuntimeException e) {
+                closeAfter(e, opened);
+                throw e;
+            }
+        } catch (SQLException e) {
+            throw Failures.of(file, e);
+        }
+    }
+
+    Path file() {
+        return file;
+    }
+
+    /** Runs the work outside any transaction, for statements that begin their own or cannot stand in one. */
+    synchronized <T> T direct(Work<T> work) throws StoreException {
+        try {
+            return work.run(open());
+        } catch (SQLException e) {
+            throw Failures.of(file, e);
+        }
+    }
+
+    /** Runs the work on one unchanging state of the file, even while another process writes it. */
+    synchronized <T> T read(Work<T> work) throws StoreException {
+        return transact("BEGIN", work);
+    }
+
+    /** Runs the work in one transaction: all of it is stored when this returns, and nothing of it when this throws. */
+    synchronized <T> T write(Work<T> work) throws StoreException {
+        if (!writable) {
+            throw new StoreException(
+                    Problem.NOT_WRITABLE,
+                    "The records file " + file + " was opened for looking only. Nothing was stored.");
+        }
+        return transact("BEGIN IMMEDIATE", work);
+    }
+
+    private <T> T transact(String begin, Work<T> work) throws StoreException {
+        return direct(open -> {
+            try (Statement statement = open.createStatement()) {
+                statement.execute(begin);
+                try {
+                    T result = work.run(open);
+                    statement.execute("COMMIT");
+                    return result;
+                } catch (SQLException | StoreException | RuntimeException e) {
+                    undo(statement, e);
+                    throw e;
+                }
+            }
+        });
+    }
+
+    private Connection open() throws StoreException {
+        if (connection == null) {
+            connection = connect();
+        }
+        return connection;
+    }
+
+    /** Rolls back; where even that fails, drops the connection, which has the same effect. */
+    private void undo(Statement statement, Exception cause) {
+        try {
+            statement.execute("ROLLBACK");
+        } catch (SQLException e) {
+            cause.addSuppressed(e);
+            closeAfter(cause, connection);
+            connection = null;
+        }
+    }
+
+    private static void closeAfter(Exception cause, Connection opened) {
+        try {
+            opened.close();
+        } catch (SQLException e) {
+            cause.addSuppressed(e);
+        }
+    }
+
+    /**
+     * Asks SQLite whether the content is sound.
+     *
+     * @param pragma {@code quick_check} or {@code integrity_check}
+     * @throws StoreException when it is not
+     */
+    void requireSound(String pragma) throws StoreException {
+        String answer = direct(open -> {
+            try (Statement statement = open.createStatement();
+                    ResultSet row = statement.executeQuery("PRAGMA " + pragma + "(1)")) {
+                return row.next() ? row.getString(1) : "no answer";
+            }
+        });
+        if (!"ok".equals(answer)) {
+            throw StoreException.damaged(file, answer);
+        }
+    }
+
+    /** The header as SQLite sees it, with what is still in the write-ahead log. */
+    Header header() throws StoreException {
+        return read(open -> new Header((int) Pragmas.number(open, "application_id"), Schema.version(open)));
+    }
+
+    @Override
+    public synchronized void close() throws StoreException {
+        if (connection == null) {
+            return;
+        }
+        try {
+            connection.close();
+            connection = null;
+        } catch (SQLException e) {
+            throw Failures.of(file, e);
+        }
+    }
+}

@@ -1,0 +1,344 @@
+package org.arcsay.store;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.DateTimeException;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.arcsay.model.JournalEvent;
+import org.arcsay.model.PatientCode;
+import org.arcsay.model.Visit;
+import org.arcsay.session.Journal;
+import org.arcsay.session.JournalException;
+import org.arcsay.store.Database.Connector;
+import org.arcsay.store.StoreException.Problem;
+
+/**
+ * Safe for any thread: calls run one at a time. The SQLite file with all visits.
+ *
+ * <p>What a call that stores something has returned from survives a crash of the program and a loss of power, as far as the
+ * disk keeps what it confirmed. A call that throws has stored nothing.
+ */
+public final class VisitStore implements AutoCloseable {
+    private final Database database;
+    private final Optional<InstanceLock> lock;
+
+    private VisitStore(Database database, Optional<InstanceLock> lock) {
+        this.database = database;
+        this.lock = lock;
+    }
+
+    /**
+     * Opens the file for reading and writing, creates it if it is not there, and brings an older one up to date.
+     *
+     * @throws StoreException when another process works with it, or it is not ours, newer, damaged or not writable; the file
+     *     is then as it was
+     */
+    public static VisitStore open(Path databaseFile) throws StoreException {
+        return open(databaseFile, Connector.DRIVER);
+    }
+
+    static VisitStore open(Path databaseFile, Connector connector) throws StoreException {
+        Path file = real(databaseFile);
+        InstanceLock lock = lock(file);
+        try {
+            if (Files.exists(file)) {
+                requireSoundAndOurs(file, connector);
+            } else {
+                NewDatabase.create(file, connector);
+            }
+            Database database = Database.forWriting(file, connector);
+            return new VisitStore(database, Optional.of(lock));
+        } catch (StoreException | RuntimeException e) {
+            closeAfter(e, lock);
+            throw e;
+        }
+    }
+
+    /**
+     * Opens the file for looking only; possible while another process writes it, and for a damaged file as far as it can be
+     * read.
+     *
+     * @throws StoreException when it is missing, not ours, or newer
+     */
+    public static VisitStore openReadOnly(Path databaseFile) throws StoreException {
+        Path file = real(databaseFile);
+        Header.read(file).requireUsable(file);
+        Database database = Database.forReading(file, Connector.DRIVER);
+        return new VisitStore(database, Optional.empty());
+    }
+
+    private static InstanceLock lock(Path file) throws StoreException {
+        try {
+            OwnerOnly.createFolder(file.getParent());
+        } catch (IOException e) {
+            throw Failures.of(file.getParent(), e);
+        }
+        return InstanceLock.acquire(file);
+    }
+
+    private static void requireSoundAndOurs(Path file, Connector connector) throws StoreException {
+        Header.read(file).requireUsable(file);
+        try (Database looked = Database.forReading(file, connector)) {
+            looked.header().requireUsable(file);
+            looked.requireSound("quick_check");
+        }
+    }
+
+    /** The file behind links, so that two names of it meet in one lock. */
+    private static Path real(Path file) throws StoreException {
+        Path absolute = file.toAbsolutePath().normalize();
+        if (absolute.toString().contains("?")) {
+            throw new StoreException(
+                    Problem.REFUSED, "The records file " + file + " has a '?' in its name. Choose another folder.");
+        }
+        try {
+            return Files.exists(absolute) ? absolute.toRealPath() : absolute;
+        } catch (IOException e) {
+            throw Failures.of(file, e);
+        }
+    }
+
+    private static void closeAfter(Exception cause, InstanceLock lock) {
+        try {
+            lock.close();
+        } catch (StoreException e) {
+            cause.addSuppressed(e);
+        }
+    }
+
+    /** The file that is open. */
+    public Path file() {
+        return database.file();
+    }
+
+    /** Whether the patient has a visit here. */
+    public boolean knows(PatientCode patient) throws StoreException {
+        return database.read(connection -> patientRow(connection, patient).isPresent());
+    }
+
+    /**
+     * Begins a visit; a patient not known so far becomes known.
+     *
+     * @param startedAt with the offset of the local clock
+     * @param plan name of the measuring plan that is followed, or empty
+     */
+    public Visit begin(PatientCode patient, OffsetDateTime startedAt, String plan) throws StoreException {
+        return database.write(connection -> {
+            Optional<Long> known = patientRow(connection, patient);
+            long row = known.isPresent() ? known.get() : insertPatient(connection, patient);
+            return Visit.begun(insertVisit(connection, row, startedAt, plan), patient, startedAt);
+        });
+    }
+
+    /** The journal of a visit; each event is checked against the state so far and then stored durably. */
+    public Journal journal(long visitId) {
+        return event -> append(visitId, event);
+    }
+
+    private void append(long visitId, JournalEvent event) throws JournalException {
+        try {
+            database.write(connection -> {
+                requireFits(load(connection, visitId).orElseThrow(() -> unknownVisit(visitId)), event);
+                new EventWriter(connection).append(visitId, event);
+                return null;
+            });
+        } catch (StoreException e) {
+            throw new JournalException(String.valueOf(e.getMessage()), e);
+        }
+    }
+
+    private static void requireFits(Visit visit, JournalEvent event) throws StoreException {
+        try {
+            visit.apply(event);
+        } catch (IllegalStateException e) {
+            throw new StoreException(
+                    Problem.REFUSED,
+                    "The records of visit " + visit.id() + " have changed meanwhile (" + e.getMessage()
+                            + "). Nothing was stored. Open the visit again and look at its entries.",
+                    e);
+        }
+    }
+
+    /** The visit with that number, in the state that its journal leads to. */
+    public Optional<Visit> visit(long id) throws StoreException {
+        return database.read(connection -> load(connection, id));
+    }
+
+    /** All visits of a patient in the order in which they were begun; none for an unknown patient. */
+    public List<Visit> visits(PatientCode patient) throws StoreException {
+        return loadAll(
+                "SELECT visit.id FROM visit JOIN patient ON patient.id = visit.patient WHERE code = ? ORDER BY visit.id",
+                statement -> statement.setString(1, patient.text()));
+    }
+
+    /** The visits begun last, newest first. */
+    public List<Visit> recent(int limit) throws StoreException {
+        return loadAll("SELECT id FROM visit ORDER BY id DESC LIMIT ?", statement -> statement.setInt(1, limit));
+    }
+
+    /** All patients, in the order of their codes. */
+    public List<PatientCode> patients() throws StoreException {
+        return database.read(connection -> {
+            List<PatientCode> codes = new ArrayList<>();
+            try (PreparedStatement query = connection.prepareStatement("SELECT code FROM patient ORDER BY code");
+                    ResultSet row = query.executeQuery()) {
+                while (row.next()) {
+                    codes.add(sound(() -> new PatientCode(row.getString(1))));
+                }
+            }
+            return List.copyOf(codes);
+        });
+    }
+
+    /** The measuring plan of a visit, if one was named. */
+    public Optional<String> plan(long visitId) throws StoreException {
+        return database.read(connection -> {
+            try (PreparedStatement query = connection.prepareStatement("SELECT plan FROM visit WHERE id = ?")) {
+                query.setLong(1, visitId);
+                try (ResultSet row = query.executeQuery()) {
+                    return row.next()
+                            ? Optional.of(row.getString(1)).filter(plan -> !plan.isEmpty())
+                            : Optional.empty();
+                }
+            }
+        });
+    }
+
+    /** Everything that happened in a visit, in order. */
+    public List<JournalEvent> history(long visitId) throws StoreException {
+        return database.read(connection -> events(connection, visitId));
+    }
+
+    /**
+     * Looks through the whole file.
+     *
+     * @throws StoreException when it is damaged
+     */
+    public void integrityCheck() throws StoreException {
+        database.requireSound("integrity_check");
+    }
+
+    /** Sets the parameters of a query. */
+    private interface Parameters {
+        void set(PreparedStatement statement) throws SQLException;
+    }
+
+    private List<Visit> loadAll(String query, Parameters parameters) throws StoreException {
+        return database.read(connection -> {
+            List<Visit> visits = new ArrayList<>();
+            for (long id : ids(connection, query, parameters)) {
+                load(connection, id).ifPresent(visits::add);
+            }
+            return List.copyOf(visits);
+        });
+    }
+
+    private static List<Long> ids(Connection connection, String query, Parameters parameters) throws SQLException {
+        List<Long> ids = new ArrayList<>();
+        try (PreparedStatement statement = connection.prepareStatement(query)) {
+            parameters.set(statement);
+            try (ResultSet row = statement.executeQuery()) {
+                while (row.next()) {
+                    ids.add(row.getLong(1));
+                }
+            }
+        }
+        return ids;
+    }
+
+    private Optional<Visit> load(Connection connection, long id) throws SQLException, StoreException {
+        try (PreparedStatement query = connection.prepareStatement(
+                "SELECT code, started_at FROM visit JOIN patient ON patient.id = visit.patient WHERE visit.id = ?")) {
+            query.setLong(1, id);
+            try (ResultSet row = query.executeQuery()) {
+                if (!row.next()) {
+                    return Optional.empty();
+                }
+                List<JournalEvent> events = events(connection, id);
+                return Optional.of(sound(
+                        () -> Visit.begun(id, new PatientCode(row.getString(1)), OffsetDateTime.parse(row.getString(2)))
+                                .replay(events)));
+            }
+        }
+    }
+
+    private List<JournalEvent> events(Connection connection, long visitId) throws SQLException, StoreException {
+        return sound(() -> new EventReader(connection, visitId).events());
+    }
+
+    /** Makes something of rows. */
+    private interface Made<T> {
+        T make() throws SQLException;
+    }
+
+    /** Rows that make no sense are damage, and the user hears it as that. */
+    private <T> T sound(Made<T> made) throws SQLException, StoreException {
+        try {
+            return made.make();
+        } catch (IllegalArgumentException
+                | IllegalStateException
+                | ArithmeticException
+                | DateTimeException
+                | NullPointerException e) {
+            StoreException damaged = StoreException.damaged(database.file(), "an entry makes no sense");
+            damaged.initCause(e);
+            throw damaged;
+        }
+    }
+
+    private static Optional<Long> patientRow(Connection connection, PatientCode patient) throws SQLException {
+        return ids(
+                        connection,
+                        "SELECT id FROM patient WHERE code = ?",
+                        statement -> statement.setString(1, patient.text()))
+                .stream()
+                .findFirst();
+    }
+
+    private static long insertPatient(Connection connection, PatientCode patient) throws SQLException {
+        return ids(
+                        connection,
+                        "INSERT INTO patient (code) VALUES (?) RETURNING id",
+                        statement -> statement.setString(1, patient.text()))
+                .get(0);
+    }
+
+    private static long insertVisit(Connection connection, long patient, OffsetDateTime startedAt, String plan)
+            throws SQLException {
+        return ids(
+                        connection,
+                        "INSERT INTO visit (patient, started_at, plan) VALUES (?, ?, ?) RETURNING id",
+                        insert -> {
+                            insert.setLong(1, patient);
+                            insert.setString(2, EventWriter.timestamp(startedAt));
+                            insert.setString(3, plan);
+                        })
+                .get(0);
+    }
+
+    private static StoreException unknownVisit(long id) {
+        return new StoreException(
+                Problem.REFUSED,
+                "There is no visit " + id + " in the records. Nothing was stored. List the visits first.");
+    }
+
+    /** Closes the file and lets other processes write it. */
+    @Override
+    public void close() throws StoreException {
+        try {
+            database.close();
+        } finally {
+            if (lock.isPresent()) {
+                lock.get().close();
+            }
+        }
+    }
+}
