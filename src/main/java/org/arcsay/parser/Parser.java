@@ -1,0 +1,47 @@
+package org.arcsay.parser;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.grammar.Tag;
+import org.arcsay.model.Utterance;
+import org.arcsay.model.Word;
+import org.arcsay.parser.Command.Reason;
+
+/** Words to commands. Whatever is not exactly one sentence of the grammar is rejected. Any thread may use it. */
+public final class Parser {
+    private final SpokenGrammar grammar;
+
+    public Parser(SpokenGrammar grammar) {
+        this.grammar = grammar;
+    }
+
+    public SpokenGrammar grammar() {
+        return grammar;
+    }
+
+    public Command parse(Utterance utterance) {
+        return parse(utterance.words().stream().map(Word::text).toList());
+    }
+
+    /** The one meaning of these words, or a rejection that says why there is none. */
+    public Command parse(List<String> words) {
+        if (words.contains(Word.UNKNOWN)) {
+            return new Command.Rejected(Reason.UNKNOWN_WORDS, "Part of it was not understood.");
+        }
+        Set<List<Tag>> meanings = grammar.meanings(words);
+        if (meanings.isEmpty()) {
+            return new Command.Rejected(Reason.NOT_A_PHRASE, "'" + String.join(" ", words) + "' is not a phrase I know.");
+        }
+        try {
+            Set<Command> commands = new LinkedHashSet<>();
+            meanings.forEach(meaning -> commands.add(Interpreter.interpret(meaning)));
+            return commands.size() == 1
+                    ? commands.iterator().next()
+                    : new Command.Rejected(Reason.TWO_MEANINGS, "'" + String.join(" ", words) + "' has two meanings.");
+        } catch (IllegalArgumentException | ArithmeticException e) {
+            return new Command.Rejected(Reason.IMPOSSIBLE_NUMBER, "That cannot be: " + e.getMessage() + ".");
+        }
+    }
+}

@@ -1,0 +1,12 @@
+package org.arcsay.session;
+
+import java.util.List;
+import org.arcsay.model.Finding;
+import org.arcsay.model.Reading;
+import org.arcsay.model.Visit;
+
+/** Judges a reading against the visit so far, and against earlier visits where there are any. */
+@FunctionalInterface
+public interface Judge {
+    List<Finding> judge(Reading candidate, Visit visit);
+}
