@@ -1,0 +1,51 @@
+package org.arcsay.recogniser;
+
+import com.sun.jna.Pointer;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A speech model in native memory; any one thread at a time. Load it once: loading is slow and memory is not given back
+ * to the system. Recognisers made from it keep what they need of it, so it may be closed before them.
+ */
+public final class VoskModel implements AutoCloseable {
+    private @Nullable Pointer handle;
+
+    private VoskModel(Pointer handle) {
+        this.handle = handle;
+    }
+
+    /**
+     * Loads a checked model folder.
+     *
+     * @throws ModelException when the native library refuses the folder
+     */
+    public static VoskModel load(Path folder) throws ModelException {
+        Pointer handle = VoskNative.library().vosk_model_new(folder.toString());
+        if (handle == null) {
+            throw new ModelException("The speech model in " + folder
+                    + " cannot be loaded: its files are damaged or made for another version. Unpack it again.");
+        }
+        return new VoskModel(handle);
+    }
+
+    /** A recogniser decided by the model's own graph, owned by the calling thread. */
+    public Recogniser recogniser(int sampleRate) {
+        return VoskRecogniser.own(VoskNative.library().vosk_recognizer_new(open(), sampleRate), sampleRate);
+    }
+
+    private synchronized Pointer open() {
+        if (handle == null) {
+            throw new IllegalStateException("the speech model is closed");
+        }
+        return handle;
+    }
+
+    @Override
+    public synchronized void close() {
+        if (handle != null) {
+            VoskNative.library().vosk_model_free(handle);
+            handle = null;
+        }
+    }
+}

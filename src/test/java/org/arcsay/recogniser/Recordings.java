@@ -1,0 +1,47 @@
+package org.arcsay.recogniser;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.arcsay.audio.AudioException;
+import org.arcsay.audio.AudioSource;
+import org.arcsay.audio.WavSource;
+import org.arcsay.model.Utterance;
+
+/** The recordings among the test resources, and how they are heard. */
+final class Recordings {
+    static final Path FOLDER = Path.of("src/test/resources/speech");
+
+    private static final int FRAMES_AT_A_TIME = 1600;
+
+    /** A recording and the words spoken in it. */
+    record Clip(Path wav, String words) {}
+
+    private Recordings() {}
+
+    static List<Clip> clips(Path folder) throws IOException {
+        return Files.readAllLines(folder.resolve("clips.tsv")).stream()
+                .skip(1)
+                .map(line -> line.split("\t"))
+                .map(fields -> new Clip(folder.resolve(fields[0]), fields[2]))
+                .toList();
+    }
+
+    static List<Utterance> hear(Recogniser recogniser, Path wav) throws AudioException {
+        try (WavSource source = WavSource.open(wav)) {
+            return hear(recogniser, source);
+        }
+    }
+
+    static List<Utterance> hear(Recogniser recogniser, AudioSource source) throws AudioException {
+        List<Utterance> heard = new ArrayList<>();
+        short[] buffer = new short[FRAMES_AT_A_TIME];
+        for (int frames = source.read(buffer); frames >= 0; frames = source.read(buffer)) {
+            recogniser.accept(buffer, frames).ifPresent(heard::add);
+        }
+        recogniser.finish().ifPresent(heard::add);
+        return heard;
+    }
+}
