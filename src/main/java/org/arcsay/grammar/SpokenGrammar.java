@@ -12,6 +12,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -72,6 +73,11 @@ public final class SpokenGrammar {
     /** Every meaning that the words can have; empty when they are no sentence, more than one only in a broken grammar. */
     public Set<List<Tag>> meanings(List<String> words) {
         return matcher.match(words);
+    }
+
+    /** Words that have exactly this meaning; empty when it cannot be said. */
+    public Optional<List<String>> spell(List<Tag> meaning) {
+        return new Speller(automaton, meaning).spell();
     }
 
     /** All sentences as the smallest deterministic graph; builds it anew on each call. */
