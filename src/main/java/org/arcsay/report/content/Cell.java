@@ -1,0 +1,36 @@
+package org.arcsay.report.content;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.arcsay.model.Entry;
+import org.arcsay.model.EntryStatus;
+
+/**
+ * What one visit holds for one slot of the series.
+ *
+ * @param entries the counting entries in the order in which they were taken; more than one when a motion was repeated
+ */
+public record Cell(List<Entry> entries) {
+    public Cell {
+        entries = List.copyOf(entries);
+    }
+
+    public boolean isEmpty() {
+        return entries.isEmpty();
+    }
+
+    /** The reading that comparisons use: the one taken last. Repeats are shown, and never averaged silently. */
+    public Optional<Entry> last() {
+        return isEmpty() ? Optional.empty() : Optional.of(entries.get(entries.size() - 1));
+    }
+
+    /** The values in plain words, repeats separated by semicolons; empty when nothing was taken. */
+    public String words() {
+        return entries.stream().map(entry -> entry.reading().value().words()).collect(Collectors.joining("; "));
+    }
+
+    public boolean isPreliminary() {
+        return entries.stream().anyMatch(entry -> entry.status() != EntryStatus.CONFIRMED);
+    }
+}
