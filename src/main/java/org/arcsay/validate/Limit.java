@@ -1,22 +1,18 @@
 package org.arcsay.validate;
 
 import java.math.BigDecimal;
-import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
-import org.arcsay.model.Mode;
-import org.arcsay.model.Motion;
 import org.arcsay.model.Reading;
 import org.arcsay.model.Value;
+import org.arcsay.tables.MeasurePattern;
 import org.arcsay.tables.Provenance;
 import org.arcsay.tables.Row;
 
 /**
  * One line of the table of limits.
  *
- * @param site a site code, or "*" for every site without a line of its own
- * @param motion the motion
- * @param mode active, passive, or both when empty
+ * @param pattern the measures and the mode it is about
  * @param kind which direction or kind of value it limits
  * @param ask above this the therapist is asked once, if set
  * @param hold above this the entry is held, if set
@@ -25,17 +21,13 @@ import org.arcsay.tables.Row;
  * @param provenance where the numbers come from
  */
 public record Limit(
-        String site,
-        Motion motion,
-        Optional<Mode> mode,
+        MeasurePattern pattern,
         Kind kind,
         Optional<BigDecimal> ask,
         Optional<BigDecimal> hold,
         String unit,
         Optional<String> advice,
         Provenance provenance) {
-    static final String ANY_SITE = "*";
-
     /** What a limited number means. */
     public enum Kind {
         VALUE,
@@ -57,15 +49,8 @@ public record Limit(
     }
 
     static Limit read(Row row) {
-        String id = row.text("measure");
-        int colon = id.indexOf(':');
-        if (colon < 1) {
-            throw new IllegalArgumentException("'" + id + "' is not SITE:MOTION");
-        }
         Limit limit = new Limit(
-                id.substring(0, colon),
-                Motion.valueOf(id.substring(colon + 1)),
-                mode(row.text("mode")),
+                MeasurePattern.read(row),
                 Kind.valueOf(row.text("kind").toUpperCase(Locale.ROOT)),
                 row.optionalNumber("ask"),
                 row.optionalNumber("hold"),
@@ -77,32 +62,13 @@ public record Limit(
     }
 
     boolean covers(Reading reading) {
-        return motion == reading.measure().motion()
-                && (site.equals(ANY_SITE)
-                        || site.equals(reading.measure().site().code()))
-                && (mode.isEmpty() || mode.get() == reading.mode())
+        return pattern.covers(reading.measure(), reading.mode())
                 && Kind.of(reading.value()).filter(kind::equals).isPresent();
-    }
-
-    /** How closely this line fits: a line for the site beats one for all sites, then a line for the mode beats one for both. */
-    int precision() {
-        return (site.equals(ANY_SITE) ? 0 : 2) + (mode.isPresent() ? 1 : 0);
     }
 
     private void requireOrder() {
         if (ask.isPresent() && hold.isPresent() && ask.get().compareTo(hold.get()) > 0) {
             throw new IllegalArgumentException("'ask' must not be above 'hold'");
         }
-    }
-
-    private static Optional<Mode> mode(String text) {
-        if (text.equals("any")) {
-            return Optional.empty();
-        }
-        return Optional.of(Arrays.stream(Mode.values())
-                .filter(mode -> mode.word().equals(text))
-                .findFirst()
-                .orElseThrow(() ->
-                        new IllegalArgumentException("'mode' must be active, passive or any, not '" + text + "'")));
     }
 }

@@ -1,11 +1,11 @@
 package org.arcsay.validate;
 
-import static org.arcsay.validate.Visits.flexion;
-import static org.arcsay.validate.Visits.gap;
-import static org.arcsay.validate.Visits.hyper;
-import static org.arcsay.validate.Visits.lacks;
-import static org.arcsay.validate.Visits.neutral;
-import static org.arcsay.validate.Visits.visit;
+import static org.arcsay.analysis.Visits.flexion;
+import static org.arcsay.analysis.Visits.gap;
+import static org.arcsay.analysis.Visits.hyper;
+import static org.arcsay.analysis.Visits.lacks;
+import static org.arcsay.analysis.Visits.neutral;
+import static org.arcsay.analysis.Visits.visit;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 

@@ -1,4 +1,4 @@
-package org.arcsay.validate;
+package org.arcsay.analysis;
 
 import java.time.OffsetDateTime;
 import java.util.List;

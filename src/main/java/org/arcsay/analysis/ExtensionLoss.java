@@ -1,0 +1,44 @@
+package org.arcsay.analysis;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import org.arcsay.model.Measure;
+import org.arcsay.model.Mode;
+import org.arcsay.model.Motion;
+import org.arcsay.model.Reading;
+import org.arcsay.model.Side;
+import org.arcsay.model.Site;
+import org.arcsay.model.Slot;
+import org.arcsay.model.Value.Extension;
+import org.arcsay.model.Value.ExtensionKind;
+import org.arcsay.model.Visit;
+
+/**
+ * What a joint lacks of extension, told apart by mode: the passive deficit is a flexion contracture; what the active deficit
+ * has beyond it is an extension lag (Uejo 2007, on the AMA Guides).
+ *
+ * @param contracture the passive deficit in degrees, if any
+ * @param lag the active deficit in degrees where it exceeds the passive one
+ */
+public record ExtensionLoss(Optional<BigDecimal> contracture, Optional<BigDecimal> lag) {
+    /** From the last active and passive extension of a joint; nothing unless both were taken with a number. */
+    public static Optional<ExtensionLoss> of(Visit visit, Side side, Site site) {
+        Optional<BigDecimal> active = deficit(visit, side, site, Mode.ACTIVE);
+        Optional<BigDecimal> passive = deficit(visit, side, site, Mode.PASSIVE);
+        return active.flatMap(lacking -> passive.map(fixed -> of(lacking, fixed)));
+    }
+
+    static ExtensionLoss of(BigDecimal activeDeficit, BigDecimal passiveDeficit) {
+        return new ExtensionLoss(
+                Optional.of(passiveDeficit).filter(deficit -> deficit.signum() > 0),
+                Optional.of(activeDeficit).filter(deficit -> deficit.compareTo(passiveDeficit) > 0));
+    }
+
+    private static Optional<BigDecimal> deficit(Visit visit, Side side, Site site, Mode mode) {
+        return Readings.last(visit, new Slot(side, new Measure(site, Motion.EXTENSION), mode))
+                .map(Reading::value)
+                .filter(Extension.class::isInstance)
+                .map(Extension.class::cast)
+                .map(value -> value.kind() == ExtensionKind.DEFICIT ? value.degrees() : BigDecimal.ZERO);
+    }
+}

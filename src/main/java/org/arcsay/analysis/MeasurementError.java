@@ -1,0 +1,83 @@
+package org.arcsay.analysis;
+
+import java.math.BigDecimal;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.arcsay.model.Measure;
+import org.arcsay.model.Mode;
+import org.arcsay.tables.MeasurePattern;
+import org.arcsay.tables.Row;
+import org.arcsay.tables.Table;
+
+/** The table of measurement error, {@code tables/measurement-error.tsv}; a clinic may use its own. */
+public final class MeasurementError {
+    private static final MeasurementError STANDARD =
+            new MeasurementError(Table.shipped("measurement-error.tsv"));
+
+    private final List<Line> lines;
+    private final String text;
+
+    private MeasurementError(Table table) {
+        this.lines = table.map(Line::read);
+        this.text = table.text();
+    }
+
+    /** The defaults shipped with the program. */
+    public static MeasurementError standard() {
+        return STANDARD;
+    }
+
+    /**
+     * The figures of a clinic.
+     *
+     * @throws org.arcsay.tables.TableException naming the line that cannot be used
+     */
+    public static MeasurementError read(String name, String text) {
+        return new MeasurementError(Table.read(name, text));
+    }
+
+    /** The figure that fits most closely, or nothing where none is known. */
+    public Optional<ErrorFigure> of(Measure measure, Mode mode, Rater rater) {
+        return lines.stream()
+                .filter(line -> line.figure().rater() == rater && line.pattern().covers(measure, mode))
+                .max(Comparator.comparingInt(line -> line.pattern().precision()))
+                .map(Line::figure);
+    }
+
+    public List<Line> lines() {
+        return lines;
+    }
+
+    /** The whole table, for checksums. */
+    public String text() {
+        return text;
+    }
+
+    /**
+     * One line of the table.
+     *
+     * @param pattern the measures and the mode it is about
+     * @param figure what it says of them
+     */
+    public record Line(MeasurePattern pattern, ErrorFigure figure) {
+        static Line read(Row row) {
+            BigDecimal amount = row.number("amount");
+            if (amount.signum() <= 0) {
+                throw new IllegalArgumentException("'amount' must be above 0");
+            }
+            return new Line(MeasurePattern.read(row), figure(row, amount));
+        }
+
+        private static ErrorFigure figure(Row row, BigDecimal amount) {
+            Rater rater = Rater.valueOf(row.text("rater").toUpperCase(Locale.ROOT));
+            Amount.Scale scale = Amount.Scale.parse(row.text("unit"));
+            return switch (row.text("basis")) {
+                case "SEM" -> ErrorFigure.fromSem(amount, scale, rater, row.provenance());
+                case "MDC95" -> ErrorFigure.fromMdc95(amount, scale, rater, row.provenance());
+                default -> throw new IllegalArgumentException("'basis' must be SEM or MDC95");
+            };
+        }
+    }
+}
