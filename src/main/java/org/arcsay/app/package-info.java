@@ -1,4 +1,4 @@
-/** Wiring and the main class. */
+/** Wiring: settings, the open database, the fitted model and the loop from sound to stored entries. */
 @NullMarked
 package org.arcsay.app;
 
