@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.arcsay.analysis.Completeness;
+import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Finding;
@@ -40,7 +42,7 @@ public final class VisitSession {
 
     private final Recorder recorder;
     private final Resolver resolver;
-    private final Series series;
+    private final SeriesPlan plan;
     private Context context;
     private @Nullable Question question;
     private int failedAnswers;
@@ -56,13 +58,13 @@ public final class VisitSession {
             Visit visit,
             Journal journal,
             Judge judge,
-            Series series,
+            SeriesPlan plan,
             ClinicSettings settings,
             Context start,
             Clock clock) {
         this.recorder = new Recorder(visit, journal, judge, clock);
         this.resolver = new Resolver(settings);
-        this.series = series;
+        this.plan = plan;
         this.context = start;
     }
 
@@ -86,9 +88,17 @@ public final class VisitSession {
         return ended;
     }
 
-    /** What the plan expects next for the present hand and mode. */
+    /** What the plan expects next for the present hand: what follows the last reading, or else the first that is open. */
     public Optional<Slot> next() {
-        return missing().stream().findFirst();
+        Optional<Entry> last = lastStanding();
+        return completeness().flatMap(series -> last.isPresent()
+                ? series.nextAfter(last.get().reading().measure(), last.get().reading().mode())
+                : series.next());
+    }
+
+    /** How far the series of the present hand is; empty until a hand is named. */
+    public Optional<Completeness> completeness() {
+        return context.side().map(side -> Completeness.of(plan, visit(), side));
     }
 
     /** What came of one command. */
@@ -569,14 +579,17 @@ public final class VisitSession {
     }
 
     private List<Slot> missing() {
-        return context.side()
-                .map(side -> series.missing(visit(), side, context.mode()))
+        return completeness()
+                .map(series -> series.open().stream().map(Completeness.Item::slot).toList())
                 .orElse(List.of());
     }
 
     private Outcome position() {
-        Optional<Entry> last = standing(lastGroup).stream().reduce((a, b) -> b).map(recorder::entry);
-        return new Outcome.Position(context.side(), context.mode(), last, next());
+        return new Outcome.Position(context.side(), context.mode(), lastStanding(), next());
+    }
+
+    private Optional<Entry> lastStanding() {
+        return standing(lastGroup).stream().reduce((first, second) -> second).map(recorder::entry);
     }
 
     private Outcome pause() {

@@ -1,0 +1,69 @@
+package org.arcsay.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.HelpCommand;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** The program as a command line. */
+@Command(
+        name = "arcsay",
+        version = "arcsay 0.1.0",
+        mixinStandardHelpOptions = true,
+        synopsisSubcommandLabel = "COMMAND",
+        description = "Writes down spoken goniometer readings, offline. Data goes to standard output, talk to standard error.",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  arcsay demo                                    a recorded visit, heard and stored",
+            "  arcsay capture --patient T-104 --new --side right   listen to the microphone",
+            "  arcsay capture --patient T-104 --wav visit.wav     listen to a recording",
+            "  arcsay review 1                                look through visit 1 and confirm it",
+            "",
+            "Exit codes: 0 done, 1 failure, 2 wrong usage, 3 audio, 4 speech model, 5 records file, 6 unknown patient or",
+            "visit, 7 settings or grammar, 8 self-check found something, 9 no reading understood.",
+            "",
+            "Arcsay records what the professional says and confirms. It gives no diagnosis or treatment advice and is not",
+            "a certified medical device. Local protocols, record rules and licensed practice come first.",
+        },
+        subcommands = {
+            CaptureCommand.class,
+            DemoCommand.class,
+            ListCommand.class,
+            ShowCommand.class,
+            ReviewCommand.class,
+            PhrasesCommand.class,
+            CheckCommand.class,
+            HelpCommand.class,
+        })
+public final class ArcsayCommand implements Runnable {
+    @Spec
+    private CommandSpec spec;
+
+    /** Runs one command line and returns the exit code. */
+    public static int run(String... arguments) {
+        PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
+        PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+        return run(out, err, arguments);
+    }
+
+    static int run(PrintWriter out, PrintWriter err, String... arguments) {
+        CommandLine line = new CommandLine(new ArcsayCommand())
+                .setOut(out)
+                .setErr(err)
+                .setExecutionExceptionHandler(new Failures())
+                .setCaseInsensitiveEnumValuesAllowed(true)
+                .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
+        int code = line.execute(arguments);
+        out.flush();
+        err.flush();
+        return code;
+    }
+
+    @Override
+    public void run() {
+        spec.commandLine().usage(spec.commandLine().getOut());
+    }
+}

@@ -1,0 +1,92 @@
+package org.arcsay.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import org.arcsay.analysis.SeriesPlan;
+import org.arcsay.app.CaptureLoop;
+import org.arcsay.app.Ears;
+import org.arcsay.app.Settings;
+import org.arcsay.audio.AudioException;
+import org.arcsay.audio.AudioQuality;
+import org.arcsay.audio.AudioSource;
+import org.arcsay.audio.LevelMeter;
+import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.model.Mode;
+import org.arcsay.model.PatientCode;
+import org.arcsay.model.Side;
+import org.arcsay.model.Versions;
+import org.arcsay.model.Visit;
+import org.arcsay.parser.Parser;
+import org.arcsay.recogniser.ModelException;
+import org.arcsay.recogniser.Recogniser;
+import org.arcsay.session.Context;
+import org.arcsay.session.Judge;
+import org.arcsay.session.VisitSession;
+import org.arcsay.store.StoreException;
+import org.arcsay.store.VisitStore;
+import org.arcsay.validate.History;
+import org.arcsay.validate.Validator;
+
+/**
+ * One visit captured from one source of sound; shared by the commands that listen.
+ *
+ * @param patient whose visit it is
+ * @param side the hand to begin with, if known
+ * @param plan the series that is wanted
+ */
+record Capture(PatientCode patient, Optional<Side> side, SeriesPlan plan, Settings settings, SpokenGrammar grammar) {
+
+    /** Loads the model and warns of words that it lacks. */
+    Ears ears(Path cache, Optional<Path> model, PrintWriter err) throws ModelException {
+        Ears ears = Ears.open(cache, model.or(settings::model), grammar);
+        warnOfMissingWords(ears.missingWords(), err);
+        return ears;
+    }
+
+    static void warnOfMissingWords(List<String> missing, PrintWriter err) {
+        if (!missing.isEmpty()) {
+            err.println("The speech model does not know these words of the grammar, so phrases with them are not heard: "
+                    + String.join(", ", missing));
+        }
+    }
+
+    /**
+     * Listens to the end, and returns the visit as stored.
+     *
+     * @throws AudioException when the sound breaks off; the visit with everything understood before is stored
+     */
+    Visit listen(Ears ears, VisitStore store, AudioSource source, PrintWriter err) throws AudioException, StoreException {
+        Visit visit = store.begin(patient, OffsetDateTime.now(), plan.id());
+        History history = History.of(earlier(store, visit));
+        Validator validator = Validator.standard();
+        Judge judge = (reading, state) -> validator.judge(reading, state, history);
+        VisitSession session = new VisitSession(
+                visit,
+                store.journal(visit.id()),
+                judge,
+                plan,
+                settings.clinic(),
+                new Context(side, Mode.ACTIVE),
+                Clock.systemDefaultZone());
+        Versions versions = new Versions(grammar.version(), ears.version(), validator.version());
+        LevelMeter meter = new LevelMeter(source.sampleRate());
+        try (Recogniser recogniser = ears.recogniser(source.sampleRate())) {
+            new CaptureLoop(recogniser, new Parser(grammar), session, versions, new ConsoleListener(err))
+                    .run(meter.listeningTo(source));
+        } finally {
+            session.close();
+        }
+        meter.quality().warnings().stream().map(AudioQuality.Warning::sentence).forEach(err::println);
+        return store.visit(visit.id()).orElseThrow();
+    }
+
+    private List<Visit> earlier(VisitStore store, Visit visit) throws StoreException {
+        return store.visits(patient).stream()
+                .filter(other -> other.id() != visit.id())
+                .toList();
+    }
+}

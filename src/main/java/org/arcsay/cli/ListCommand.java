@@ -1,0 +1,55 @@
+package org.arcsay.cli;
+
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.arcsay.model.PatientCode;
+import org.arcsay.model.Visit;
+import org.arcsay.store.StoreException;
+import org.arcsay.store.VisitStore;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Lists visits. */
+@Command(name = "list", mixinStandardHelpOptions = true, description = "Lists visits, the latest first.")
+final class ListCommand implements Callable<Integer> {
+    @Mixin
+    private Place place;
+
+    @Option(names = "--patient", paramLabel = "CODE", description = "Only the visits of this patient.")
+    private @Nullable String patient;
+
+    @Option(names = "--limit", paramLabel = "N", defaultValue = "50", description = "At most so many (default: 50).")
+    private int limit;
+
+    @Override
+    public Integer call() throws Exception {
+        try (VisitStore store = place.storeToRead()) {
+            List<Visit> visits = visits(store);
+            if (place.json()) {
+                place.out().println(Json.text(visits.stream().map(Json.VisitView::of).toList()));
+            } else {
+                visits.forEach(visit -> place.out().println(VisitText.line(visit)));
+            }
+            if (visits.isEmpty()) {
+                place.err().println("There are no visits yet. Begin with 'arcsay demo' or 'arcsay capture'.");
+            }
+        }
+        return ExitCode.OK;
+    }
+
+    private List<Visit> visits(VisitStore store) throws StoreException, CliException {
+        if (patient == null) {
+            return store.recent(limit);
+        }
+        PatientCode code = Place.patientCode(patient);
+        if (!store.knows(code)) {
+            throw Place.unknownPatient(store, code);
+        }
+        return store.visits(code).stream()
+                .sorted((one, two) -> Long.compare(two.id(), one.id()))
+                .limit(limit)
+                .toList();
+    }
+}

@@ -1,0 +1,107 @@
+package org.arcsay.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.arcsay.app.Settings;
+import org.arcsay.grammar.GrammarException;
+import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.model.PatientCode;
+import org.arcsay.model.Visit;
+import org.arcsay.store.DataFolder;
+import org.arcsay.store.StoreException;
+import org.arcsay.store.VisitStore;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.Spec.Target;
+
+/** Options that every command has, and what they lead to. Used by the thread that runs the command. */
+final class Place {
+    @Spec(Target.MIXEE)
+    private CommandSpec spec;
+
+    @Option(
+            names = "--home",
+            paramLabel = "FOLDER",
+            description = "Folder for records, settings and caches instead of the usual one (variable: ARCSAY_HOME).")
+    private @Nullable Path home;
+
+    @Option(
+            names = "--grammar",
+            paramLabel = "FILE",
+            description = "Grammar file instead of the built-in one.")
+    private @Nullable Path grammar;
+
+    @Option(names = "--json", description = "Machine-readable output, in a stable form.")
+    private boolean json;
+
+    PrintWriter out() {
+        return spec.commandLine().getOut();
+    }
+
+    PrintWriter err() {
+        return spec.commandLine().getErr();
+    }
+
+    boolean json() {
+        return json;
+    }
+
+    DataFolder folder() throws StoreException {
+        return DataFolder.resolve(Optional.ofNullable(home)).create();
+    }
+
+    Settings settings() throws StoreException, Settings.SettingsException {
+        return Settings.read(folder().settings());
+    }
+
+    SpokenGrammar grammar() throws GrammarException {
+        return grammar == null ? SpokenGrammar.standard() : SpokenGrammar.read(grammar);
+    }
+
+    VisitStore store() throws StoreException {
+        return VisitStore.open(folder().database());
+    }
+
+    /** To look at records while another copy of the program may be capturing. */
+    VisitStore storeToRead() throws StoreException, CliException {
+        Path file = folder().database();
+        if (!java.nio.file.Files.exists(file)) {
+            throw new CliException(
+                    ExitCode.UNKNOWN, "There are no visits yet in " + file + ". Begin with 'arcsay demo' or 'arcsay capture'.");
+        }
+        return VisitStore.openReadOnly(file);
+    }
+
+    static Visit visit(VisitStore store, long id) throws StoreException, CliException {
+        Optional<Visit> visit = store.visit(id);
+        if (visit.isEmpty()) {
+            throw new CliException(ExitCode.UNKNOWN, "There is no visit " + id + ". 'arcsay list' shows those there are.");
+        }
+        return visit.get();
+    }
+
+    static PatientCode patientCode(String text) throws CliException {
+        try {
+            return new PatientCode(text);
+        } catch (IllegalArgumentException e) {
+            throw new CliException(ExitCode.USAGE, e.getMessage() + ".");
+        }
+    }
+
+    static CliException unknownPatient(VisitStore store, PatientCode patient) throws StoreException {
+        List<PatientCode> known = store.patients();
+        String others = known.isEmpty()
+                ? "There are no patients yet."
+                : "Known are "
+                        + String.join(", ", known.stream().limit(10).map(PatientCode::text).toList())
+                        + (known.size() > 10 ? " and " + (known.size() - 10) + " more." : ".");
+        return new CliException(
+                ExitCode.UNKNOWN,
+                "The patient code " + patient + " is not known. " + others
+                        + " Check the spelling; for a first visit add --new.");
+    }
+}
