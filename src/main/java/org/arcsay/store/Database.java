@@ -50,7 +50,7 @@ final class Database implements AutoCloseable {
             Connection opened = connector.connect(config, "jdbc:sqlite:" + file);
             try {
                 Pragmas.complete(opened);
-                Pragmas.verify(file, opened);
+                Pragmas.verify(file, opened, writable);
                 return opened;
             } catch (SQLException | StoreException | RuntimeException e) {
                 closeAfter(e, opened);
@@ -151,7 +151,17 @@ final class Database implements AutoCloseable {
 
     /** The header as SQLite sees it, with what is still in the write-ahead log. */
     Header header() throws StoreException {
-        return read(open -> new Header((int) Pragmas.number(open, "application_id"), Schema.version(open)));
+        return read(open ->
+                new Header((int) Pragmas.number(open, "application_id"), (int) Pragmas.number(open, "user_version")));
+    }
+
+    /** Closes the file after a failure that matters more than one here. */
+    void closeAfter(Exception cause) {
+        try {
+            close();
+        } catch (StoreException e) {
+            cause.addSuppressed(e);
+        }
     }
 
     @Override

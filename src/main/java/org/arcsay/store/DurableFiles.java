@@ -6,19 +6,82 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import org.arcsay.store.StoreException.Problem;
 
-/** Steps that survive a loss of power once they returned. */
+/** Files that are complete under their name, or not there at all, whenever the program or the power stops. */
 final class DurableFiles {
+    /** The end of names of files that are still being written; what is found under such a name is rubbish. */
+    static final String UNFINISHED = ".unfinished";
+
     private static final boolean FOLDERS_CAN_BE_SYNCED =
             !System.getProperty("os.name").startsWith("Windows");
 
     private DurableFiles() {}
 
-    /** Forces the finished file to the disk, then gives it its name in one step, replacing what had that name. */
-    static void moveIntoPlace(Path finished, Path name) throws IOException {
-        force(finished, StandardOpenOption.WRITE);
-        Files.move(finished, name, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        syncFolder(name.toAbsolutePath().getParent());
+    /** Fills a new, empty, owner-only file. */
+    @FunctionalInterface
+    interface Filling {
+        void fill(Path unfinished) throws IOException, StoreException;
+    }
+
+    /**
+     * Makes a file under a temporary name beside the wanted one, forces it to the disk and then gives it its name in one step.
+     *
+     * @throws StoreException when that failed or the name is taken; then nothing has that name that had not before
+     */
+    static void create(Path file, Filling filling) throws StoreException {
+        if (Files.exists(file)) {
+            throw new StoreException(
+                    Problem.REFUSED,
+                    "There is a file " + file + " already. It was left as it is. Choose another name.");
+        }
+        replace(file, filling);
+    }
+
+    /** Like {@link #create}, but what had the name before is replaced in the last step. */
+    static void replace(Path file, Filling filling) throws StoreException {
+        Path unfinished = file.resolveSibling(file.getFileName() + UNFINISHED);
+        try {
+            OwnerOnly.createFolder(file.toAbsolutePath().getParent());
+            removeDatabase(unfinished);
+            OwnerOnly.createFile(unfinished);
+            try {
+                filling.fill(unfinished);
+                force(unfinished, StandardOpenOption.WRITE);
+                Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+            } catch (IOException | StoreException | RuntimeException e) {
+                removeAfter(e, unfinished);
+                throw e;
+            }
+            syncFolder(file.toAbsolutePath().getParent());
+        } catch (IOException e) {
+            throw Failures.of(file, e);
+        }
+    }
+
+    private static void removeAfter(Exception cause, Path unfinished) {
+        try {
+            removeDatabase(unfinished);
+        } catch (IOException e) {
+            cause.addSuppressed(e);
+        }
+    }
+
+    /** Removes a file and what SQLite may have put beside it. */
+    static void removeDatabase(Path file) throws IOException {
+        for (Path part : parts(file)) {
+            Files.deleteIfExists(part);
+        }
+    }
+
+    /** The names under which a database is kept, its log first and the file itself last. */
+    static Path[] parts(Path database) {
+        return new Path[] {log(database), database.resolveSibling(database.getFileName() + "-shm"), database};
+    }
+
+    /** The write-ahead log of a database. */
+    static Path log(Path database) {
+        return database.resolveSibling(database.getFileName() + "-wal");
     }
 
     /** Makes names that were given or taken away in the folder permanent. */

@@ -47,23 +47,4 @@ record Header(int applicationId, int userVersion) {
             throw Failures.of(file, e);
         }
     }
-
-    /**
-     * @throws StoreException when the file belongs to another program or to a newer version of this one
-     */
-    void requireUsable(Path file) throws StoreException {
-        if (applicationId != APPLICATION_ID) {
-            throw Failures.notOurs(file, null);
-        }
-        if (userVersion > Schema.NEWEST) {
-            throw new StoreException(
-                    Problem.NEWER,
-                    "The records file " + file + " was written by a newer version of this program (schema "
-                            + userVersion + ", known up to " + Schema.NEWEST
-                            + "). It was left untouched. Install the newer version to open it.");
-        }
-        if (userVersion < 1) {
-            throw StoreException.damaged(file, "it has no schema version");
-        }
-    }
 }

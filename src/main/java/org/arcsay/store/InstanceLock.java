@@ -41,6 +41,7 @@ final class InstanceLock implements AutoCloseable {
     static InstanceLock acquire(Path database) throws StoreException {
         Path file = fileFor(database);
         try {
+            OwnerOnly.createFolder(file.getParent());
             if (!Files.exists(file)) {
                 createUnlessOtherDid(file);
             }
@@ -94,6 +95,15 @@ final class InstanceLock implements AutoCloseable {
     private static void write(FileChannel channel, String note) throws IOException {
         channel.truncate(0);
         channel.write(ByteBuffer.wrap(note.getBytes(StandardCharsets.UTF_8)), 0);
+    }
+
+    /** Gives the right back after a failure that matters more than one here. */
+    void closeAfter(Exception cause) {
+        try {
+            close();
+        } catch (StoreException e) {
+            cause.addSuppressed(e);
+        }
     }
 
     /** Gives the right back. The file stays: deleting it could take the lock from a process that just got it. */

@@ -74,11 +74,13 @@ final class Pragmas {
      *
      * @throws StoreException when one is not as it was set
      */
-    static void verify(Path file, Connection connection) throws SQLException, StoreException {
+    static void verify(Path file, Connection connection, boolean writable) throws SQLException, StoreException {
         for (Map.Entry<String, String> pragma : REQUIRED.entrySet()) {
             require(file, connection, pragma.getKey(), pragma.getValue());
         }
-        require(file, connection, "journal_mode", "wal");
+        if (writable) {
+            require(file, connection, "journal_mode", "wal");
+        }
     }
 
     private static void require(Path file, Connection connection, String name, String wanted)

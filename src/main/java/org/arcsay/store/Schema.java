@@ -5,63 +5,26 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.List;
+import java.util.stream.IntStream;
 
-/** The numbered steps that lead from an empty file to the newest schema; step n is the resource {@code schema/00n.sql}. */
-final class Schema {
-    /** The version that this program writes, kept in {@code user_version}. */
-    static final int NEWEST = 1;
+/**
+ * The numbered steps that lead from an empty file to the newest schema.
+ *
+ * @param scripts the SQL of step 1, 2, 3 …
+ */
+record Schema(List<String> scripts) {
+    private static final int STEPS = 1;
 
-    private Schema() {}
+    /** The schema that this program writes: step n is the resource {@code schema/00n.sql}. */
+    static final Schema CURRENT =
+            new Schema(IntStream.rangeClosed(1, STEPS).mapToObj(Schema::script).toList());
 
-    /**
-     * Takes the open database from its version to the newest, one transaction for each step.
-     *
-     * @throws StoreException when rows would be left pointing at nothing; that step is then undone
-     */
-    static void migrate(Path file, Connection connection) throws SQLException, StoreException {
-        for (int version = version(connection) + 1; version <= NEWEST; version++) {
-            step(file, connection, version);
-        }
-    }
-
-    static int version(Connection connection) throws SQLException {
-        return (int) Pragmas.number(connection, "user_version");
-    }
-
-    private static void step(Path file, Connection connection, int version) throws SQLException, StoreException {
-        try (Statement statement = connection.createStatement()) {
-            statement.execute("BEGIN IMMEDIATE");
-            try {
-                statement.executeUpdate(script(version));
-                statement.execute("PRAGMA application_id = " + Header.APPLICATION_ID);
-                statement.execute("PRAGMA user_version = " + version);
-                requireWholeReferences(file, statement);
-                statement.execute("COMMIT");
-            } catch (SQLException | StoreException | RuntimeException e) {
-                undo(statement, e);
-                throw e;
-            }
-        }
-    }
-
-    private static void requireWholeReferences(Path file, Statement statement) throws SQLException, StoreException {
-        try (ResultSet violation = statement.executeQuery("PRAGMA foreign_key_check")) {
-            if (violation.next()) {
-                throw StoreException.damaged(file, "a row of " + violation.getString(1) + " points at nothing");
-            }
-        }
-    }
-
-    private static void undo(Statement statement, Exception cause) {
-        try {
-            statement.execute("ROLLBACK");
-        } catch (SQLException e) {
-            cause.addSuppressed(e);
-        }
+    Schema {
+        scripts = List.copyOf(scripts);
     }
 
     private static String script(int version) {
@@ -73,6 +36,42 @@ final class Schema {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    /** The version to which the steps lead, kept in {@code user_version}. */
+    int newest() {
+        return scripts.size();
+    }
+
+    /**
+     * Takes the database from its version to the newest, one transaction for each step.
+     *
+     * @throws StoreException when a step fails or rows would be left pointing at nothing; that step is then undone
+     */
+    void migrate(Database database) throws StoreException {
+        for (int version = database.header().userVersion() + 1; version <= newest(); version++) {
+            step(database, version);
+        }
+    }
+
+    private void step(Database database, int version) throws StoreException {
+        database.write(connection -> {
+            try (Statement statement = connection.createStatement()) {
+                statement.executeUpdate(scripts.get(version - 1));
+                statement.execute("PRAGMA application_id = " + Header.APPLICATION_ID);
+                statement.execute("PRAGMA user_version = " + version);
+                requireWholeReferences(database.file(), statement);
+            }
+            return null;
+        });
+    }
+
+    private static void requireWholeReferences(Path file, Statement statement) throws SQLException, StoreException {
+        try (ResultSet violation = statement.executeQuery("PRAGMA foreign_key_check")) {
+            if (violation.next()) {
+                throw StoreException.damaged(file, "a row of " + violation.getString(1) + " points at nothing");
+            }
         }
     }
 }

@@ -1,7 +1,5 @@
 package org.arcsay.store;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -17,7 +15,6 @@ import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
 import org.arcsay.session.Journal;
 import org.arcsay.session.JournalException;
-import org.arcsay.store.Database.Connector;
 import org.arcsay.store.StoreException.Problem;
 
 /**
@@ -42,24 +39,29 @@ public final class VisitStore implements AutoCloseable {
      *     is then as it was
      */
     public static VisitStore open(Path databaseFile) throws StoreException {
-        return open(databaseFile, Connector.DRIVER);
+        return open(databaseFile, Opening.STANDARD);
     }
 
-    static VisitStore open(Path databaseFile, Connector connector) throws StoreException {
-        Path file = real(databaseFile);
-        InstanceLock lock = lock(file);
+    static VisitStore open(Path databaseFile, Opening opening) throws StoreException {
+        Path file = Opening.real(databaseFile);
+        InstanceLock lock = InstanceLock.acquire(file);
         try {
-            if (Files.exists(file)) {
-                requireSoundAndOurs(file, connector);
-            } else {
-                NewDatabase.create(file, connector);
-            }
-            Database database = Database.forWriting(file, connector);
-            return new VisitStore(database, Optional.of(lock));
-        } catch (StoreException | RuntimeException e) {
-            closeAfter(e, lock);
+            return new VisitStore(opening.forWriting(file), Optional.of(lock));
+        } catch (StoreException e) {
+            lock.closeAfter(e);
+            throw e.problem() == Problem.DAMAGED ? withAdvice(file, e) : e;
+        } catch (RuntimeException e) {
+            lock.closeAfter(e);
             throw e;
         }
+    }
+
+    private static StoreException withAdvice(Path file, StoreException damage) throws StoreException {
+        String advice = Backups.beside(file)
+                .lastGood()
+                .map(backup -> " The last good backup is " + backup.file() + ".")
+                .orElse(" There is no good backup.");
+        return new StoreException(Problem.DAMAGED, damage.getMessage() + advice, damage);
     }
 
     /**
@@ -69,54 +71,16 @@ public final class VisitStore implements AutoCloseable {
      * @throws StoreException when it is missing, not ours, or newer
      */
     public static VisitStore openReadOnly(Path databaseFile) throws StoreException {
-        Path file = real(databaseFile);
-        Header.read(file).requireUsable(file);
-        Database database = Database.forReading(file, Connector.DRIVER);
-        return new VisitStore(database, Optional.empty());
-    }
-
-    private static InstanceLock lock(Path file) throws StoreException {
-        try {
-            OwnerOnly.createFolder(file.getParent());
-        } catch (IOException e) {
-            throw Failures.of(file.getParent(), e);
-        }
-        return InstanceLock.acquire(file);
-    }
-
-    private static void requireSoundAndOurs(Path file, Connector connector) throws StoreException {
-        Header.read(file).requireUsable(file);
-        try (Database looked = Database.forReading(file, connector)) {
-            looked.header().requireUsable(file);
-            looked.requireSound("quick_check");
-        }
-    }
-
-    /** The file behind links, so that two names of it meet in one lock. */
-    private static Path real(Path file) throws StoreException {
-        Path absolute = file.toAbsolutePath().normalize();
-        if (absolute.toString().contains("?")) {
-            throw new StoreException(
-                    Problem.REFUSED, "The records file " + file + " has a '?' in its name. Choose another folder.");
-        }
-        try {
-            return Files.exists(absolute) ? absolute.toRealPath() : absolute;
-        } catch (IOException e) {
-            throw Failures.of(file, e);
-        }
-    }
-
-    private static void closeAfter(Exception cause, InstanceLock lock) {
-        try {
-            lock.close();
-        } catch (StoreException e) {
-            cause.addSuppressed(e);
-        }
+        return new VisitStore(Opening.STANDARD.forReading(Opening.real(databaseFile)), Optional.empty());
     }
 
     /** The file that is open. */
     public Path file() {
         return database.file();
+    }
+
+    Database database() {
+        return database;
     }
 
     /** Whether the patient has a visit here. */
@@ -215,6 +179,27 @@ public final class VisitStore implements AutoCloseable {
     /** Everything that happened in a visit, in order. */
     public List<JournalEvent> history(long visitId) throws StoreException {
         return database.read(connection -> events(connection, visitId));
+    }
+
+    /**
+     * Takes a patient and all visits of that patient out of the file for good. Backups and exports keep what they hold; see
+     * {@link Backups#holding}.
+     *
+     * @throws StoreException when the patient is not known
+     */
+    public Erasure erase(PatientCode patient) throws StoreException {
+        Erasure erasure = database.write(connection -> Erasure.of(
+                connection,
+                patientRow(connection, patient)
+                        .orElseThrow(() -> new StoreException(
+                                Problem.REFUSED,
+                                "There is no patient " + patient
+                                        + " in the records. Nothing was erased. Check the code."))));
+        database.direct(connection -> {
+            Erasure.scrub(connection);
+            return null;
+        });
+        return erasure;
     }
 
     /**

@@ -1,5 +1,7 @@
 package org.arcsay.store;
 
+import static org.arcsay.store.Records.PATIENT;
+import static org.arcsay.store.Records.START;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -11,14 +13,11 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.time.OffsetDateTime;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.model.JournalEvent;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
-import org.arcsay.session.Journal;
 import org.arcsay.session.JournalException;
 import org.arcsay.store.StoreException.Problem;
 import org.junit.jupiter.api.BeforeEach;
@@ -28,9 +27,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class VisitStoreTest {
-    private static final PatientCode PATIENT = new PatientCode("P-017");
-    private static final OffsetDateTime START = OffsetDateTime.parse("2026-03-02T08:59:30.000000001+01:00");
-
     @TempDir
     private Path folder;
 
@@ -41,28 +37,15 @@ class VisitStoreTest {
         file = folder.resolve("arcsay.db");
     }
 
-    /** Appends that many generated events and returns the visit's state as the model alone sees it. */
-    private static Visit fill(VisitStore store, long seed, int events, List<JournalEvent> written) throws Exception {
-        Visit state = store.begin(PATIENT, START, "thumb");
-        Journal journal = store.journal(state.id());
-        JournalGenerator generator = new JournalGenerator(seed);
-        for (int i = 0; i < events; i++) {
-            JournalEvent event = generator.next(state);
-            journal.append(event);
-            state = state.apply(event);
-            written.add(event);
-        }
-        return state;
-    }
-
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void everyKindOfEventComesBackAsItWentIn(long seed) throws Exception {
-        List<JournalEvent> written = new ArrayList<>();
-        Visit state;
+        Records records;
         try (VisitStore store = VisitStore.open(file)) {
-            state = fill(store, seed, 150, written);
+            records = Records.fill(store, seed, 150);
         }
+        List<JournalEvent> written = records.written();
+        Visit state = records.visit();
         for (Class<?> type : JournalEvent.class.getPermittedSubclasses()) {
             assertTrue(written.stream().anyMatch(type::isInstance), "the generator made no " + type);
         }
@@ -94,14 +77,14 @@ class VisitStoreTest {
     @Test
     void anEventThatDoesNotFitIsRefusedAndNothingOfItIsKept() throws Exception {
         try (VisitStore store = VisitStore.open(file)) {
-            List<JournalEvent> written = new ArrayList<>();
-            Visit state = fill(store, 4, 10, written);
+            Records records = Records.fill(store, 4, 10);
+            Visit state = records.visit();
             JournalEvent wrong = new JournalEvent.Confirmed(START, 999, "");
             JournalException refused = assertThrows(
                     JournalException.class, () -> store.journal(state.id()).append(wrong));
             assertTrue(String.valueOf(refused.getMessage()).contains("Nothing was stored"), refused.getMessage());
             assertThrows(JournalException.class, () -> store.journal(77).append(wrong));
-            assertEquals(written, store.history(state.id()));
+            assertEquals(records.written(), store.history(state.id()));
         }
     }
 
@@ -126,7 +109,7 @@ class VisitStoreTest {
             })
     void theJournalCannotBeChangedEvenBySql(String statement) throws Exception {
         try (VisitStore store = VisitStore.open(file)) {
-            fill(store, 5, 60, new ArrayList<>());
+            Records.fill(store, 5, 60);
         }
         try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file + "?recursive_triggers=true");
                 Statement sql = connection.createStatement()) {
@@ -236,7 +219,7 @@ class VisitStoreTest {
     @Test
     void readersLookWhileAWriterWritesAndCannotWriteThemselves() throws Exception {
         try (VisitStore store = VisitStore.open(file)) {
-            Visit visit = fill(store, 6, 20, new ArrayList<>());
+            Visit visit = Records.fill(store, 6, 20).visit();
             try (VisitStore reader = VisitStore.openReadOnly(file)) {
                 assertEquals(Optional.of(visit), reader.visit(visit.id()));
                 StoreException refused = assertThrows(StoreException.class, () -> reader.begin(PATIENT, START, ""));

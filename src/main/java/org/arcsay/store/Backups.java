@@ -1,0 +1,240 @@
+package org.arcsay.store;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.arcsay.model.PatientCode;
+import org.arcsay.store.Backup.Purpose;
+
+/**
+ * Safe for any thread, for one process at a time. The folder with copies of one database.
+ *
+ * <p>A copy appears under its name only after it was written, checked and forced to the disk.
+ */
+public final class Backups {
+    private final Path folder;
+
+    private Backups(Path folder) {
+        this.folder = folder;
+    }
+
+    /** The backups of that database, in the folder {@code backups} beside it. */
+    public static Backups beside(Path databaseFile) {
+        return new Backups(databaseFile.toAbsolutePath().resolveSibling("backups"));
+    }
+
+    /**
+     * Makes a backup because the user wants one.
+     *
+     * @throws StoreException when the database is damaged or the copy could not be written; older backups are untouched
+     */
+    public Backup make(VisitStore store, Instant now) throws StoreException {
+        return make(store.database(), now, Purpose.ASKED);
+    }
+
+    /** Makes the backup of the day unless there is one, and then lets go of old ones. */
+    public Optional<Backup> makeIfDue(VisitStore store, Instant now, ZoneId zone) throws StoreException {
+        LocalDate today = LocalDate.ofInstant(now, zone);
+        boolean made = list().stream()
+                .filter(backup -> backup.purpose() == Purpose.DAILY)
+                .anyMatch(backup -> LocalDate.ofInstant(backup.made(), zone).equals(today));
+        if (made) {
+            return Optional.empty();
+        }
+        Backup backup = make(store.database(), now, Purpose.DAILY);
+        rotate(backup);
+        return Optional.of(backup);
+    }
+
+    Backup make(Database database, Instant now, Purpose purpose) throws StoreException {
+        removeUnfinished();
+        Backup backup = free(now, purpose);
+        database.requireSound("integrity_check");
+        DurableFiles.create(backup.file(), unfinished -> copy(database, unfinished));
+        return backup;
+    }
+
+    /** Two backups never share a name, whatever the clock does. */
+    private Backup free(Instant now, Purpose purpose) {
+        Instant moment = now;
+        while (Files.exists(Backup.in(folder, moment, purpose).file())) {
+            moment = moment.plusMillis(1);
+        }
+        return Backup.in(folder, moment, purpose);
+    }
+
+    /** Writes one unchanging state of the database into an empty file and checks that it is all there. */
+    static void copy(Database database, Path empty) throws StoreException {
+        long rows = database.direct(connection -> {
+            try (PreparedStatement vacuum = connection.prepareStatement("VACUUM INTO ?")) {
+                vacuum.setString(1, empty.toString());
+                vacuum.execute();
+            }
+            return rows(connection);
+        });
+        try (Database copy = Opening.STANDARD.forReading(empty)) {
+            copy.requireSound("integrity_check");
+            if (copy.read(Backups::rows) != rows) {
+                throw StoreException.damaged(empty, "the copy is not complete");
+            }
+        }
+    }
+
+    private static long rows(Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("SELECT (SELECT count(*) FROM event)"
+                        + " + (SELECT count(*) FROM visit) + (SELECT count(*) FROM reading)")) {
+            row.next();
+            return row.getLong(1);
+        }
+    }
+
+    /** What an interrupted backup has left behind may hold readings, and is of no use. */
+    private void removeUnfinished() throws StoreException {
+        try {
+            for (Path file : files()) {
+                if (file.getFileName().toString().contains(DurableFiles.UNFINISHED)) {
+                    Files.delete(file);
+                }
+            }
+        } catch (IOException e) {
+            throw Failures.of(folder, e);
+        }
+    }
+
+    private void rotate(Backup justMade) throws StoreException {
+        try {
+            for (Backup old : Rotation.superfluous(list())) {
+                if (!old.equals(justMade)) {
+                    Files.deleteIfExists(old.file());
+                }
+            }
+        } catch (IOException e) {
+            throw Failures.of(folder, e);
+        }
+    }
+
+    /** All backups, newest first. */
+    public List<Backup> list() throws StoreException {
+        try {
+            return files().stream()
+                    .map(Backup::at)
+                    .flatMap(Optional::stream)
+                    .sorted(Comparator.comparing(Backup::made).reversed())
+                    .toList();
+        } catch (IOException e) {
+            throw Failures.of(folder, e);
+        }
+    }
+
+    private List<Path> files() throws IOException {
+        if (!Files.isDirectory(folder)) {
+            return List.of();
+        }
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.toList();
+        }
+    }
+
+    /** The newest backup that passes the full check. */
+    public Optional<Backup> lastGood() throws StoreException {
+        return list().stream().filter(backup -> isGood(backup.file())).findFirst();
+    }
+
+    private static boolean isGood(Path file) {
+        try {
+            requireGood(file);
+            return true;
+        } catch (StoreException e) {
+            return false;
+        }
+    }
+
+    private static void requireGood(Path file) throws StoreException {
+        try (Database database = Opening.STANDARD.forReading(file)) {
+            database.requireSound("integrity_check");
+        }
+    }
+
+    /** The backups in which a patient is still to be found, as far as they can be read. */
+    public List<Backup> holding(PatientCode patient) throws StoreException {
+        List<Backup> holding = new ArrayList<>();
+        for (Backup backup : list()) {
+            if (isGood(backup.file())) {
+                try (VisitStore store = VisitStore.openReadOnly(backup.file())) {
+                    if (store.knows(patient)) {
+                        holding.add(backup);
+                    }
+                }
+            }
+        }
+        return List.copyOf(holding);
+    }
+
+    /**
+     * Puts a backup in the place of the database. What was there is kept in a folder beside it.
+     *
+     * @param backupFile a backup, of this schema or an older one
+     * @param databaseFile the database, which must not be open
+     * @param now names the folder for what was there
+     * @return that folder, or empty when nothing was there
+     * @throws StoreException when the backup is not good or the database is open; the database is then as it was
+     */
+    public static Optional<Path> restore(Path backupFile, Path databaseFile, Instant now) throws StoreException {
+        Path file = Opening.real(databaseFile);
+        requireGood(backupFile);
+        try (InstanceLock lock = InstanceLock.acquire(file)) {
+            Optional<Path> aside = setAside(file, now);
+            DurableFiles.replace(file, unfinished -> {
+                Files.copy(backupFile, unfinished, StandardCopyOption.REPLACE_EXISTING);
+                requireGood(unfinished);
+                removeLog(file);
+            });
+            return aside;
+        }
+    }
+
+    private static Optional<Path> setAside(Path file, Instant now) throws StoreException {
+        Path aside = file.resolveSibling(
+                "replaced-" + Backup.in(file, now, Purpose.ASKED).file().getFileName());
+        boolean any = false;
+        try {
+            for (Path part : DurableFiles.parts(file)) {
+                if (Files.exists(part)) {
+                    OwnerOnly.createFolder(aside);
+                    DurableFiles.create(
+                            aside.resolve(part.getFileName()),
+                            copy -> Files.copy(part, copy, StandardCopyOption.REPLACE_EXISTING));
+                    any = true;
+                }
+            }
+        } catch (IOException e) {
+            throw Failures.of(aside, e);
+        }
+        return any ? Optional.of(aside) : Optional.empty();
+    }
+
+    /** The log of the old file must not be read into the new one. */
+    private static void removeLog(Path file) throws IOException {
+        for (Path part : DurableFiles.parts(file)) {
+            if (!part.equals(file)) {
+                Files.deleteIfExists(part);
+            }
+        }
+        DurableFiles.syncFolder(file.getParent());
+    }
+}

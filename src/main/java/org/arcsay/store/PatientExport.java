@@ -1,0 +1,89 @@
+package org.arcsay.store;
+
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonSubTypes.Type;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import org.arcsay.model.JournalEvent;
+import org.arcsay.model.PatientCode;
+import org.arcsay.model.Remark;
+import org.arcsay.model.Value;
+import org.arcsay.model.Visit;
+import org.arcsay.store.StoreException.Problem;
+import tools.jackson.databind.ObjectMapper;
+import tools.jackson.databind.SerializationFeature;
+import tools.jackson.databind.cfg.DateTimeFeature;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * Everything that is kept about one patient.
+ *
+ * @param format always {@value #FORMAT}
+ * @param version version of this form, 1
+ * @param patient the code
+ * @param visits in the order in which they were begun
+ */
+record PatientExport(String format, int version, String patient, List<VisitExport> visits) {
+    static final String FORMAT = "arcsay-patient";
+
+    /** One visit with its journal. */
+    record VisitExport(long id, OffsetDateTime startedAt, String plan, List<JournalEvent> events) {}
+
+    @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "event")
+    @JsonSubTypes({
+        @Type(value = JournalEvent.Taken.class, name = "taken"),
+        @Type(value = JournalEvent.Remarked.class, name = "remarked"),
+        @Type(value = JournalEvent.Released.class, name = "released"),
+        @Type(value = JournalEvent.Rejected.class, name = "rejected"),
+        @Type(value = JournalEvent.Confirmed.class, name = "confirmed"),
+        @Type(value = JournalEvent.Ended.class, name = "ended")
+    })
+    private interface EventForm {}
+
+    @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "value")
+    @JsonSubTypes({
+        @Type(value = Value.Angle.class, name = "angle"),
+        @Type(value = Value.Extension.class, name = "extension"),
+        @Type(value = Value.Gap.class, name = "gap"),
+        @Type(value = Value.Span.class, name = "span"),
+        @Type(value = Value.Score.class, name = "score"),
+        @Type(value = Value.NotTested.class, name = "not tested"),
+        @Type(value = Value.Unquantified.class, name = "unquantified")
+    })
+    private interface ValueForm {}
+
+    @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "remark")
+    @JsonSubTypes({
+        @Type(value = Remark.Pain.class, name = "pain"),
+        @Type(value = Remark.Quality.class, name = "quality"),
+        @Type(value = Remark.Note.class, name = "note")
+    })
+    private interface RemarkForm {}
+
+    static ObjectMapper mapper() {
+        return JsonMapper.builder()
+                .enable(SerializationFeature.INDENT_OUTPUT)
+                .disable(DateTimeFeature.WRITE_DATES_AS_TIMESTAMPS)
+                .disable(DateTimeFeature.WRITE_DURATIONS_AS_TIMESTAMPS)
+                .disable(DateTimeFeature.ADJUST_DATES_TO_CONTEXT_TIME_ZONE)
+                .addMixIn(JournalEvent.class, EventForm.class)
+                .addMixIn(Value.class, ValueForm.class)
+                .addMixIn(Remark.class, RemarkForm.class)
+                .build();
+    }
+
+    static byte[] json(VisitStore store, PatientCode patient) throws StoreException {
+        if (!store.knows(patient)) {
+            throw new StoreException(
+                    Problem.REFUSED, "There is no patient " + patient + " in the records. Check the code.");
+        }
+        List<VisitExport> visits = new ArrayList<>();
+        for (Visit visit : store.visits(patient)) {
+            visits.add(new VisitExport(
+                    visit.id(), visit.startedAt(), store.plan(visit.id()).orElse(""), store.history(visit.id())));
+        }
+        return mapper().writeValueAsBytes(new PatientExport(FORMAT, 1, patient.text(), visits));
+    }
+}
