@@ -76,11 +76,25 @@ public record Difference(
 
     /** Such as "10 degrees more than 65 degrees, beyond measurement error (5 degrees)". */
     public String words() {
-        String more = change.signum() > 0 ? "more than" : "less than";
+        return words(
+                change,
+                scale.unit(),
+                direction() + " than",
+                then.value().words(),
+                verdict,
+                threshold.map(Threshold::amount));
+    }
+
+    /** The difference alone, without unit, such as "10 more", "15 straighter" or "the same". */
+    public String brief() {
+        return change.signum() == 0 ? "the same" : shown(change.abs()) + " " + direction();
+    }
+
+    private String direction() {
         if (now.measure().dimension() == Dimension.EXTENSION) {
-            more = change.signum() > 0 ? "straighter than" : "less straight than";
+            return change.signum() > 0 ? "straighter" : "less straight";
         }
-        return words(change, scale.unit(), more, then.value().words(), verdict, threshold.map(Threshold::amount));
+        return change.signum() > 0 ? "more" : "less";
     }
 
     static String words(

@@ -46,6 +46,14 @@ public record Norm(
         return pattern.covers(measure, mode);
     }
 
+    /** The value and the range seen, without unit, such as "88 (80 to 90)". */
+    public String brief() {
+        return value(mean)
+                + (low.isPresent() && high.isPresent()
+                        ? " (" + value(low.get()) + " to " + value(high.get()) + ")"
+                        : "");
+    }
+
     /** The value with spread, range, sample, source and mark, such as "88 degrees (range 80 to 90), 100 adults; …". */
     public String words() {
         StringBuilder words = new StringBuilder(value(mean)).append(' ').append(scale.unit());

@@ -1,8 +1,8 @@
 package org.arcsay.report.content;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
+import org.arcsay.analysis.Comparison;
 import org.arcsay.model.Entry;
 import org.arcsay.model.EntryStatus;
 
@@ -10,19 +10,15 @@ import org.arcsay.model.EntryStatus;
  * What one visit holds for one slot of the series.
  *
  * @param entries the counting entries in the order in which they were taken; more than one when a motion was repeated
+ * @param comparison the last of them beside the other hand and earlier visits
  */
-public record Cell(List<Entry> entries) {
+public record Cell(List<Entry> entries, Comparison comparison) {
     public Cell {
         entries = List.copyOf(entries);
     }
 
     public boolean isEmpty() {
         return entries.isEmpty();
-    }
-
-    /** The reading that comparisons use: the one taken last. Repeats are shown, and never averaged silently. */
-    public Optional<Entry> last() {
-        return isEmpty() ? Optional.empty() : Optional.of(entries.get(entries.size() - 1));
     }
 
     /** The values in plain words, repeats separated by semicolons; empty when nothing was taken. */

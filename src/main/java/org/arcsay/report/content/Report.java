@@ -1,38 +1,40 @@
 package org.arcsay.report.content;
 
-import java.time.OffsetDateTime;
 import java.util.List;
-import org.arcsay.model.ClinicSettings;
+import java.util.Optional;
+import org.arcsay.model.Slot;
 import org.arcsay.model.Versions;
 
 /**
  * Everything that any format says about one visit and those before it.
  *
- * @param program name and version of the program
- * @param createdAt when the report was made
- * @param settings what the clinic has decided
- * @param visits the reported visit last, earlier ones before it, oldest first
+ * @param source what it was made from
  * @param rows the series of the reported visit, one row a measure and mode, in clinical order
- * @param accepted findings that were asked about and accepted
+ * @param totals total motion of each hand and mode, right hand first
+ * @param trends every slot of the series over the visits
+ * @param accepted findings that were asked about, and how they were settled
  * @param legend how directions are written, one sentence each
+ * @param basis where norms and measurement error come from, one sentence each
  * @param cautions what a reader has to bear in mind, one sentence each
  * @param versions the versions that produced the entries of the reported visit, each once
  */
 public record Report(
-        String program,
-        OffsetDateTime createdAt,
-        ClinicSettings settings,
-        List<VisitRecord> visits,
+        ReportSource source,
         List<Row> rows,
+        List<TotalLine> totals,
+        List<Trend> trends,
         List<AcceptedFinding> accepted,
         List<String> legend,
+        List<String> basis,
         List<String> cautions,
         List<Versions> versions) {
     public Report {
-        visits = List.copyOf(visits);
         rows = List.copyOf(rows);
+        totals = List.copyOf(totals);
+        trends = List.copyOf(trends);
         accepted = List.copyOf(accepted);
         legend = List.copyOf(legend);
+        basis = List.copyOf(basis);
         cautions = List.copyOf(cautions);
         versions = List.copyOf(versions);
     }
@@ -44,11 +46,16 @@ public record Report(
 
     /** The visit that is reported. */
     public VisitRecord current() {
-        return visits.get(visits.size() - 1);
+        return source.visits().get(source.visits().size() - 1);
     }
 
     /** How far the report as a whole may be relied on. */
     public Standing standing() {
         return current().standing();
+    }
+
+    /** How a slot went over the visits, if it ever had a number. */
+    public Optional<Trend> trend(Slot slot) {
+        return trends.stream().filter(trend -> trend.slot().equals(slot)).findFirst();
     }
 }

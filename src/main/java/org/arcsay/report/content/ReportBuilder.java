@@ -5,6 +5,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.arcsay.analysis.Comparison;
+import org.arcsay.analysis.Norm;
+import org.arcsay.analysis.Rater;
+import org.arcsay.analysis.Readings;
+import org.arcsay.analysis.Total;
+import org.arcsay.analysis.TotalDifference;
+import org.arcsay.analysis.Totals;
+import org.arcsay.model.Dimension;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
@@ -14,64 +22,123 @@ import org.arcsay.model.Site;
 import org.arcsay.model.Sites;
 import org.arcsay.model.Slot;
 import org.arcsay.model.Versions;
+import org.arcsay.model.Visit;
 import org.arcsay.report.content.EntryTrail.Decision;
 
 /** Puts a report together from its source. Immutable, so any thread may use it. */
 final class ReportBuilder {
+    private static final List<Side> SIDES = List.of(Side.RIGHT, Side.LEFT);
     private static final List<Site> SITE_ORDER =
             Sites.standard().all().stream().map(Sites.Info::site).toList();
-    private static final Comparator<Row> CLINICAL_ORDER = Comparator.<Row, Mode>comparing(Row::mode)
-            .thenComparing(row -> SITE_ORDER.indexOf(row.measure().site()))
-            .thenComparing(row -> row.measure().motion());
+    private static final Comparator<Slot> CLINICAL_ORDER = Comparator.comparing(Slot::mode)
+            .thenComparing(slot -> isAngle(slot) ? 0 : 1 + slot.measure().dimension().ordinal())
+            .thenComparing(slot -> SITE_ORDER.indexOf(slot.measure().site()))
+            .thenComparing(slot -> slot.measure().motion());
 
     private final ReportSource source;
     private final VisitRecord current;
+    private final List<Visit> earlier;
 
     ReportBuilder(ReportSource source) {
         this.source = source;
-        this.current = source.visits().get(source.visits().size() - 1);
+        List<VisitRecord> visits = source.visits();
+        this.current = visits.get(visits.size() - 1);
+        this.earlier = visits.subList(0, visits.size() - 1).stream()
+                .map(VisitRecord::visit)
+                .toList();
     }
 
     Report build() {
+        List<Row> rows = rows();
+        List<Norm> norms = rows.stream().flatMap(row -> row.norm().stream()).toList();
         return new Report(
-                source.program(),
-                source.createdAt(),
-                source.settings(),
-                source.visits(),
-                rows(),
+                source,
+                rows,
+                totals(),
+                trends(),
                 accepted(),
                 Conventions.legend(source.settings().signConvention()),
+                Conventions.basis(source.norms(), norms, source.yardstick()),
                 Conventions.CAUTIONS,
                 versions());
+    }
+
+    private static boolean isAngle(Slot slot) {
+        return slot.measure().dimension() == Dimension.ANGLE || slot.measure().dimension() == Dimension.EXTENSION;
     }
 
     private List<Row> rows() {
         return current.visit().counting().stream()
                 .map(entry -> entry.reading().slot())
+                .sorted(CLINICAL_ORDER)
                 .map(slot -> row(slot.measure(), slot.mode()))
                 .distinct()
-                .sorted(CLINICAL_ORDER)
                 .toList();
     }
 
     private Row row(Measure measure, Mode mode) {
         return new Row(
-                measure, mode, cell(new Slot(Side.LEFT, measure, mode)), cell(new Slot(Side.RIGHT, measure, mode)));
+                measure,
+                mode,
+                cell(new Slot(Side.LEFT, measure, mode)),
+                cell(new Slot(Side.RIGHT, measure, mode)),
+                source.norms().find(measure, mode));
     }
 
     private Cell cell(Slot slot) {
-        return new Cell(current.visit().counting().stream()
-                .filter(entry -> entry.reading().slot().equals(slot))
-                .toList());
+        return new Cell(
+                current.visit().counting().stream()
+                        .filter(entry -> entry.reading().slot().equals(slot))
+                        .toList(),
+                Comparison.of(slot, current.visit(), earlier, source.yardstick()));
+    }
+
+    private List<TotalLine> totals() {
+        return SIDES.stream()
+                .flatMap(side -> Stream.of(Mode.values())
+                        .flatMap(mode -> Totals.standard().of(current.visit(), side, mode).stream()))
+                .map(this::totalLine)
+                .toList();
+    }
+
+    private TotalLine totalLine(Total total) {
+        Total other = Totals.standard().of(total.motion(), current.visit(), total.side().other(), total.mode());
+        Optional<Total> last = earlier.stream()
+                .map(visit -> Totals.standard().of(total.motion(), visit, total.side(), total.mode()))
+                .filter(past -> past.degrees().isPresent())
+                .reduce((older, newer) -> newer);
+        return new TotalLine(
+                total,
+                total.percentOf(other),
+                TotalDifference.between(total, other, source.yardstick(), Rater.SAME),
+                last.flatMap(past -> TotalDifference.between(
+                        total, past, source.yardstick(), source.yardstick().rater())));
+    }
+
+    private List<Trend> trends() {
+        return current.visit().counting().stream()
+                .map(entry -> entry.reading().slot())
+                .distinct()
+                .sorted(Comparator.comparing((Slot slot) -> SIDES.indexOf(slot.side())).thenComparing(CLINICAL_ORDER))
+                .map(slot -> new Trend(slot, points(slot)))
+                .filter(trend -> !trend.points().isEmpty())
+                .toList();
+    }
+
+    private List<Trend.Point> points(Slot slot) {
+        return source.visits().stream()
+                .map(VisitRecord::visit)
+                .flatMap(visit -> Readings.last(visit, slot)
+                        .map(reading -> new Trend.Point(visit.startedAt(), reading))
+                        .stream())
+                .toList();
     }
 
     private List<AcceptedFinding> accepted() {
         List<AcceptedFinding> accepted = new ArrayList<>();
         for (Entry entry : current.visit().counting()) {
             EntryTrail trail = current.trail(entry);
-            Optional<Decision> decision = Stream.of(trail.accepted(), trail.confirmed())
-                    .flatMap(Optional::stream)
-                    .findFirst();
+            Optional<Decision> decision = trail.accepted().or(trail::confirmed);
             entry.findings().stream()
                     .filter(finding -> finding.severity() != Severity.NOTE)
                     .map(finding -> new AcceptedFinding(

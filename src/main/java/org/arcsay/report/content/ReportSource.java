@@ -2,6 +2,8 @@ package org.arcsay.report.content;
 
 import java.time.OffsetDateTime;
 import java.util.List;
+import org.arcsay.analysis.Comparison.Yardstick;
+import org.arcsay.analysis.NormSet;
 import org.arcsay.model.ClinicSettings;
 
 /**
@@ -9,11 +11,18 @@ import org.arcsay.model.ClinicSettings;
  *
  * @param visits one patient's visits, oldest first; the last one is the one reported, at least one
  * @param settings what the clinic has decided
+ * @param norms the norm set that the report shows and names
+ * @param yardstick what counts as a change
  * @param createdAt the time that the report carries
  * @param program name and version of the program, such as "Arcsay 0.1.0"
  */
 public record ReportSource(
-        List<VisitRecord> visits, ClinicSettings settings, OffsetDateTime createdAt, String program) {
+        List<VisitRecord> visits,
+        ClinicSettings settings,
+        NormSet norms,
+        Yardstick yardstick,
+        OffsetDateTime createdAt,
+        String program) {
     public ReportSource {
         visits = List.copyOf(visits);
         if (visits.isEmpty()) {

@@ -1,6 +1,8 @@
 package org.arcsay.report.content;
 
+import java.util.Optional;
 import java.util.stream.Stream;
+import org.arcsay.analysis.Norm;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
@@ -13,8 +15,9 @@ import org.arcsay.model.Side;
  * @param mode active or passive
  * @param left what the left hand has
  * @param right what the right hand has
+ * @param norm the value of the report's norm set, if it has one
  */
-public record Row(Measure measure, Mode mode, Cell left, Cell right) {
+public record Row(Measure measure, Mode mode, Cell left, Cell right, Optional<Norm> norm) {
     public Cell cell(Side side) {
         return side == Side.LEFT ? left : right;
     }

@@ -39,8 +39,8 @@ public final class CsvWriter implements ReportWriter {
         Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
         CSVPrinter printer = new CSVPrinter(writer, CSVFormat.RFC4180);
         printer.printRecord(Column.titles());
-        for (VisitRecord visit : report.visits()) {
-            writeVisit(printer, visit, report.settings().signConvention());
+        for (VisitRecord visit : report.source().visits()) {
+            writeVisit(printer, visit, report.source().settings().signConvention());
         }
         printer.flush();
     }

@@ -4,8 +4,13 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.arcsay.analysis.Difference;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Side;
 import org.arcsay.model.Visit;
@@ -14,8 +19,10 @@ import org.arcsay.report.content.Cell;
 import org.arcsay.report.content.Report;
 import org.arcsay.report.content.ReportWriter;
 import org.arcsay.report.content.Row;
+import org.arcsay.report.content.TotalLine;
+import org.arcsay.report.content.Trend;
 
-/** Writes the reported visit as plain UTF-8 text, one sentence a line, that stays legible in any font. */
+/** Writes the reported visit as plain UTF-8 text, one fact a line, that stays legible in any font. */
 public final class TextWriter implements ReportWriter {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm xxx", Locale.ROOT);
 
@@ -29,34 +36,45 @@ public final class TextWriter implements ReportWriter {
         StringBuilder text = new StringBuilder();
         head(text, report);
         report.rows().forEach(row -> row(text, row));
-        section(
-                text,
-                "Asked about",
-                report.accepted().stream().map(TextWriter::finding).toList());
+        section(text, "Total motion", report.totals().stream().flatMap(TextWriter::total).toList());
+        section(text, "Over the visits", trends(report));
+        section(text, "Asked about", report.accepted().stream().map(TextWriter::finding).toList());
         section(text, "How to read this", report.legend());
+        section(text, "Compared with", report.basis());
         section(text, "Cautions", report.cautions());
+        section(text, "Made by", versions(report));
         return text.toString();
     }
 
     private static void head(StringBuilder text, Report report) {
         Visit visit = report.current().visit();
         line(text, "Range of motion, patient " + visit.patient());
-        line(
-                text,
-                "Visit of " + TIME.format(visit.startedAt()) + ", "
-                        + report.standing().code());
+        line(text, "Visit of " + TIME.format(visit.startedAt()) + ", " + report.standing().code());
         line(text, "");
     }
 
     private static void row(StringBuilder text, Row row) {
-        line(text, row.words() + ":");
-        for (Side side : Side.values()) {
-            Cell cell = row.cell(side);
-            if (!cell.isEmpty()) {
-                line(text, "  " + side.word() + " " + cell.words() + (cell.isPreliminary() ? " (preliminary)" : ""));
-            }
+        String hands = Stream.of(Side.RIGHT, Side.LEFT)
+                .filter(side -> !row.cell(side).isEmpty())
+                .map(side -> hand(side, row.cell(side)))
+                .collect(Collectors.joining(", "));
+        line(text, row.words() + ": " + hands);
+        difference(text, "right beside left", row.right().comparison().otherHand());
+        for (Side side : List.of(Side.RIGHT, Side.LEFT)) {
+            Optional<Difference> last = row.cell(side).comparison().last();
+            String since = last.map(known -> DateTimeFormatter.ISO_LOCAL_DATE.format(known.thenAt())).orElse("");
+            difference(text, side.word() + " since " + since, last);
         }
+        row.norm().ifPresent(norm -> line(text, "  norm: " + norm.brief() + " " + norm.scale().unit()));
         row.entries().filter(entry -> !entry.remarks().isEmpty()).forEach(entry -> line(text, "  " + remarks(entry)));
+    }
+
+    private static String hand(Side side, Cell cell) {
+        return side.word() + " " + cell.words() + (cell.isPreliminary() ? " (preliminary)" : "");
+    }
+
+    private static void difference(StringBuilder text, String label, Optional<Difference> difference) {
+        difference.ifPresent(known -> line(text, "  " + label + ": " + known.words()));
     }
 
     private static String remarks(Entry entry) {
@@ -66,13 +84,35 @@ public final class TextWriter implements ReportWriter {
                         .collect(Collectors.joining("; "));
     }
 
-    private static String finding(AcceptedFinding accepted) {
-        return accepted.entry().reading().slot().words() + ": "
-                + accepted.finding().sentence() + " " + accepted.outcome();
+    private static Stream<String> total(TotalLine line) {
+        Stream<String> since = line.last()
+                .map(difference -> line.heading() + " since the last visit with all parts: " + difference.words())
+                .stream();
+        return Stream.concat(Stream.of(line.words()), since);
     }
 
-    private static void section(StringBuilder text, String title, Iterable<String> sentences) {
-        if (sentences.iterator().hasNext()) {
+    private static List<String> trends(Report report) {
+        return report.trends().stream()
+                .filter(trend -> trend.points().size() > 1)
+                .map(Trend::words)
+                .toList();
+    }
+
+    private static String finding(AcceptedFinding accepted) {
+        return accepted.entry().reading().slot().words() + ": " + accepted.finding().sentence() + " "
+                + accepted.outcome();
+    }
+
+    private static List<String> versions(Report report) {
+        List<String> lines = new ArrayList<>();
+        lines.add(report.source().program() + ", report of " + TIME.format(report.source().createdAt()));
+        report.versions().forEach(v -> lines.add(
+                "grammar " + v.grammar() + ", speech model " + v.model() + ", rules " + v.rules()));
+        return lines;
+    }
+
+    private static void section(StringBuilder text, String title, List<String> sentences) {
+        if (!sentences.isEmpty()) {
             line(text, "");
             line(text, title);
             sentences.forEach(sentence -> line(text, "- " + sentence));

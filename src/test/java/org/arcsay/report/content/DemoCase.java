@@ -5,6 +5,8 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.arcsay.analysis.Comparison.Yardstick;
+import org.arcsay.analysis.NormSets;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.Finding;
 import org.arcsay.model.Finding.LabelledNumber;
@@ -40,9 +42,16 @@ public final class DemoCase {
     }
 
     public static ReportSource source() {
+        return source(visits());
+    }
+
+    /** The settings of the demo clinic with other visits. */
+    public static ReportSource source(List<VisitRecord> visits) {
         return new ReportSource(
-                visits(),
+                visits,
                 new ClinicSettings(SignConvention.MINUS_IS_DEFICIT, LengthUnit.MILLIMETRE),
+                NormSets.standard().named("barakat-2013").orElseThrow(),
+                Yardstick.cautious(),
                 OffsetDateTime.parse("2026-03-24T08:15:00+01:00"),
                 "Arcsay 0.1.0");
     }
