@@ -66,8 +66,7 @@ public record Amount(BigDecimal number, Scale scale) {
      */
     public BigDecimal minus(Amount other) {
         if (scale != other.scale) {
-            throw new IllegalArgumentException(
-                    "cannot compare " + scale.unit() + " with " + other.scale.unit());
+            throw new IllegalArgumentException("cannot compare " + scale.unit() + " with " + other.scale.unit());
         }
         return number.subtract(other.number);
     }

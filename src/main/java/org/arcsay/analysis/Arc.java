@@ -22,8 +22,7 @@ import org.arcsay.model.Visit;
  */
 public record Arc(Extension extension, Angle flexion) {
     public Arc {
-        if (extension.kind() == ExtensionKind.DEFICIT
-                && flexion.degrees().compareTo(extension.degrees()) < 0) {
+        if (extension.kind() == ExtensionKind.DEFICIT && flexion.degrees().compareTo(extension.degrees()) < 0) {
             throw new IllegalArgumentException("a joint that lacks "
                     + extension.degrees().toPlainString() + " degrees cannot flex to only "
                     + flexion.degrees().toPlainString() + " degrees");
@@ -32,13 +31,13 @@ public record Arc(Extension extension, Angle flexion) {
 
     /** The last readings of a joint in a visit, if both were taken with a number and do not contradict each other. */
     public static Optional<Arc> of(Visit visit, Side side, Site site, Mode mode) {
-        Optional<Extension> extension = Readings.last(
-                        visit, new Slot(side, new Measure(site, Motion.EXTENSION), mode))
+        Optional<Extension> extension = Readings.last(visit, new Slot(side, new Measure(site, Motion.EXTENSION), mode))
                 .map(Reading::value)
                 .map(Arc::extension);
         Optional<Angle> flexion = Readings.last(visit, new Slot(side, new Measure(site, Motion.FLEXION), mode))
                 .map(reading -> (Angle) reading.value());
-        return extension.flatMap(straight -> flexion.filter(bent -> fits(straight, bent)).map(bent -> new Arc(straight, bent)));
+        return extension.flatMap(
+                straight -> flexion.filter(bent -> fits(straight, bent)).map(bent -> new Arc(straight, bent)));
     }
 
     private static Extension extension(Value value) {

@@ -84,10 +84,8 @@ public record Comparison(
 
     private static List<Past> past(Slot slot, List<Visit> earlier) {
         List<Past> past = new ArrayList<>();
-        earlier.stream()
-                .sorted(Comparator.comparing(Visit::startedAt))
-                .forEach(visit ->
-                        Readings.last(visit, slot).ifPresent(reading -> past.add(new Past(reading, visit.startedAt()))));
+        earlier.stream().sorted(Comparator.comparing(Visit::startedAt)).forEach(visit -> Readings.last(visit, slot)
+                .ifPresent(reading -> past.add(new Past(reading, visit.startedAt()))));
         return past;
     }
 
@@ -100,7 +98,8 @@ public record Comparison(
     }
 
     private static Optional<Difference> difference(Trials now, Optional<Past> then, Optional<Threshold> threshold) {
-        return now.last().flatMap(reading ->
-                then.map(past -> Difference.between(reading, past.reading(), past.at(), threshold)));
+        return now.last()
+                .flatMap(
+                        reading -> then.map(past -> Difference.between(reading, past.reading(), past.at(), threshold)));
     }
 }

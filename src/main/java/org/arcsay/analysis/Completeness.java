@@ -64,7 +64,9 @@ public record Completeness(SeriesPlan plan, Side side, List<Item> items) {
 
     public static Completeness of(SeriesPlan plan, Visit visit, Side side) {
         return new Completeness(
-                plan, side, plan.steps().stream().map(step -> item(step, visit, side)).toList());
+                plan,
+                side,
+                plan.steps().stream().map(step -> item(step, visit, side)).toList());
     }
 
     /** Steps measured with a number. */
@@ -110,7 +112,10 @@ public record Completeness(SeriesPlan plan, Side side, List<Item> items) {
 
     /** Required steps that are settled, for a display such as "7 of 12". */
     public long settled() {
-        return required() - items.stream().filter(item -> !item.step().optional() && item.open()).count();
+        return required()
+                - items.stream()
+                        .filter(item -> !item.step().optional() && item.open())
+                        .count();
     }
 
     /** How many steps are required. */

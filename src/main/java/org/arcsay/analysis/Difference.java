@@ -99,10 +99,10 @@ public record Difference(
 
     static String words(
             BigDecimal change, String unit, String more, String then, Verdict verdict, Optional<BigDecimal> threshold) {
-        String difference = change.signum() == 0
-                ? "the same, " + then
-                : shown(change.abs()) + " " + unit + " " + more + " " + then;
-        String limit = threshold.map(known -> " (" + shown(known) + " " + unit + ")").orElse("");
+        String difference =
+                change.signum() == 0 ? "the same, " + then : shown(change.abs()) + " " + unit + " " + more + " " + then;
+        String limit =
+                threshold.map(known -> " (" + shown(known) + " " + unit + ")").orElse("");
         return difference + ", " + verdict.words() + limit;
     }
 

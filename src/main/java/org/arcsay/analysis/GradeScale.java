@@ -31,8 +31,7 @@ public record GradeScale(String id, String title, List<Band> bands) {
 
     static List<GradeScale> read(Table table) {
         return table.map(Function.identity()).stream()
-                .collect(Collectors.groupingBy(
-                        row -> row.text("scale"), LinkedHashMap::new, Collectors.toList()))
+                .collect(Collectors.groupingBy(row -> row.text("scale"), LinkedHashMap::new, Collectors.toList()))
                 .entrySet()
                 .stream()
                 .map(scale -> new GradeScale(

@@ -13,8 +13,7 @@ import org.arcsay.tables.Table;
 
 /** The table of measurement error, {@code tables/measurement-error.tsv}; a clinic may use its own. */
 public final class MeasurementError {
-    private static final MeasurementError STANDARD =
-            new MeasurementError(Table.shipped("measurement-error.tsv"));
+    private static final MeasurementError STANDARD = new MeasurementError(Table.shipped("measurement-error.tsv"));
 
     private final List<Line> lines;
     private final String text;

@@ -5,11 +5,11 @@ import org.arcsay.model.Dimension;
 import org.arcsay.model.Reading;
 
 /** Which of two values is better: more motion, a smaller gap, a wider span, a higher score, and for extension up to neutral only. */
-final class Merit {
+public final class Merit {
     private Merit() {}
 
     /** A number that grows with how good the reading is; hyperextension is no better than neutral. */
-    static BigDecimal of(Reading reading) {
+    public static BigDecimal of(Reading reading) {
         BigDecimal number = Amount.of(reading.value()).orElseThrow().number();
         return switch (reading.measure().dimension()) {
             case GAP -> number.negate();

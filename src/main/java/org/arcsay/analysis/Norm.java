@@ -59,9 +59,17 @@ public record Norm(
         StringBuilder words = new StringBuilder(value(mean)).append(' ').append(scale.unit());
         sd.ifPresent(spread -> words.append(", SD ").append(spread.toPlainString()));
         if (low.isPresent() && high.isPresent()) {
-            words.append(" (range ").append(value(low.get())).append(" to ").append(value(high.get())).append(')');
+            words.append(" (range ")
+                    .append(value(low.get()))
+                    .append(" to ")
+                    .append(value(high.get()))
+                    .append(')');
         }
-        return words.append(", ").append(sample).append("; ").append(provenance.words()).toString();
+        return words.append(", ")
+                .append(sample)
+                .append("; ")
+                .append(provenance.words())
+                .toString();
     }
 
     /** Whether an amount lies in the published range, where there is one. */
@@ -69,8 +77,8 @@ public record Norm(
         if (low.isEmpty() || high.isEmpty() || amount.scale() != scale) {
             return Optional.empty();
         }
-        return Optional.of(amount.number().compareTo(low.get()) >= 0
-                && amount.number().compareTo(high.get()) <= 0);
+        return Optional.of(
+                amount.number().compareTo(low.get()) >= 0 && amount.number().compareTo(high.get()) <= 0);
     }
 
     private String value(BigDecimal number) {

@@ -42,7 +42,9 @@ public enum Notation {
             if (numbers.size() == 2) {
                 return new Arc(new Extension(ExtensionKind.DEFICIT, numbers.get(0)), new Angle(numbers.get(1)));
             }
-            require(numbers.size() == 3 && numbers.get(1).signum() == 0, "expected start-end, or hyperextension-0-flexion");
+            require(
+                    numbers.size() == 3 && numbers.get(1).signum() == 0,
+                    "expected start-end, or hyperextension-0-flexion");
             return new Arc(new Extension(ExtensionKind.HYPEREXTENSION, numbers.get(0)), new Angle(numbers.get(2)));
         }
     },
@@ -51,8 +53,10 @@ public enum Notation {
         @Override
         public String print(Arc arc) {
             return arc.extension().kind() == ExtensionKind.DEFICIT
-                    ? "0-" + plain(arc.extension().degrees()) + "-" + plain(arc.flexion().degrees())
-                    : plain(arc.extension().degrees()) + "-0-" + plain(arc.flexion().degrees());
+                    ? "0-" + plain(arc.extension().degrees()) + "-"
+                            + plain(arc.flexion().degrees())
+                    : plain(arc.extension().degrees()) + "-0-"
+                            + plain(arc.flexion().degrees());
         }
 
         @Override
@@ -67,8 +71,10 @@ public enum Notation {
         @Override
         public String print(Arc arc) {
             return arc.extension().kind() == ExtensionKind.DEFICIT
-                    ? plain(arc.flexion().degrees()) + "-" + plain(arc.extension().degrees()) + "-0"
-                    : plain(arc.flexion().degrees()) + "-0-" + plain(arc.extension().degrees());
+                    ? plain(arc.flexion().degrees()) + "-"
+                            + plain(arc.extension().degrees()) + "-0"
+                    : plain(arc.flexion().degrees()) + "-0-"
+                            + plain(arc.extension().degrees());
         }
 
         @Override

@@ -66,7 +66,8 @@ public record Opposition(
     public static Opposition of(Visit visit, Side side, Mode mode, LengthUnit unit) {
         List<TipGap> gaps = OppositionTargets.standard().targets().stream()
                 .map(OppositionTargets.Target::site)
-                .flatMap(site -> Readings.last(visit, new Slot(side, new Measure(site, Motion.OPPOSITION_GAP), mode)).stream())
+                .flatMap(site ->
+                        Readings.last(visit, new Slot(side, new Measure(site, Motion.OPPOSITION_GAP), mode)).stream())
                 .map(reading -> gap(reading, unit))
                 .toList();
         Optional<Value.Score> score = Readings.last(
@@ -82,10 +83,13 @@ public record Opposition(
 
     private static List<Disagreement> disagreements(List<TipGap> gaps, Optional<Value.Score> score) {
         return score.stream()
-                .flatMap(points -> gaps.stream()
-                        .flatMap(gap -> Disagreement.between(
-                                gap.target(), points.points(), ((Value.Gap) gap.said().value()).distance())
-                                .stream()))
+                .flatMap(
+                        points -> gaps.stream()
+                                .flatMap(gap -> Disagreement.between(
+                                        gap.target(),
+                                        points.points(),
+                                        ((Value.Gap) gap.said().value()).distance())
+                                        .stream()))
                 .toList();
     }
 }

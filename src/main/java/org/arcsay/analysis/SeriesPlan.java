@@ -39,7 +39,8 @@ public record SeriesPlan(String id, String title, List<Step> steps, Provenance p
     public static SeriesPlan recheck(Visit earlier, Side side) {
         List<Step> steps = earlier.counting().stream()
                 .map(entry -> entry.reading().slot())
-                .filter(slot -> slot.side() == side && Readings.last(earlier, slot).isPresent())
+                .filter(slot ->
+                        slot.side() == side && Readings.last(earlier, slot).isPresent())
                 .distinct()
                 .map(slot -> new Step(slot.measure(), slot.mode(), false))
                 .toList();

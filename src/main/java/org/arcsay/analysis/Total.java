@@ -44,8 +44,9 @@ public record Total(
 
     /** Share of the same total of the other hand, or nothing where either is incomplete or the other is 0 or less. */
     public Optional<Percent> percentOf(Total other) {
-        return degrees().flatMap(degrees ->
-                other.degrees().filter(whole -> whole.signum() > 0).map(whole -> new Percent(degrees, whole)));
+        return degrees()
+                .flatMap(degrees ->
+                        other.degrees().filter(whole -> whole.signum() > 0).map(whole -> new Percent(degrees, whole)));
     }
 
     /** The band of the usual scale, from the share of the published full motion. */

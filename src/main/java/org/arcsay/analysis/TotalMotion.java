@@ -28,7 +28,9 @@ public record TotalMotion(
         return new TotalMotion(
                 row.text("total"),
                 row.text("title"),
-                Arrays.stream(row.text("sites").split("\\s*,\\s*")).map(Site::new).toList(),
+                Arrays.stream(row.text("sites").split("\\s*,\\s*"))
+                        .map(Site::new)
+                        .toList(),
                 row.number("reference"),
                 scales.stream()
                         .filter(known -> known.id().equals(scale))

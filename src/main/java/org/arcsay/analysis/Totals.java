@@ -46,7 +46,8 @@ public final class Totals {
     public List<Total> of(Visit visit, Side side, Mode mode) {
         return motions.stream()
                 .map(motion -> of(motion, visit, side, mode))
-                .filter(total -> !total.flexions().isEmpty() || !total.extensions().isEmpty())
+                .filter(total ->
+                        !total.flexions().isEmpty() || !total.extensions().isEmpty())
                 .toList();
     }
 

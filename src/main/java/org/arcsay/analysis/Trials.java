@@ -39,20 +39,25 @@ public record Trials(Slot slot, List<Reading> readings) {
 
     /** The mean on the scale of {@link Amount}, to 16 digits; never rounded to a reading. */
     public Optional<Amount> mean() {
-        return amounts().findFirst().map(first -> new Amount(
-                numbers()
-                        .reduce(BigDecimal.ZERO, BigDecimal::add)
-                        .divide(BigDecimal.valueOf(count()), MathContext.DECIMAL64),
-                first.scale()));
+        return amounts()
+                .findFirst()
+                .map(first -> new Amount(
+                        numbers()
+                                .reduce(BigDecimal.ZERO, BigDecimal::add)
+                                .divide(BigDecimal.valueOf(count()), MathContext.DECIMAL64),
+                        first.scale()));
     }
 
     /** Largest less smallest. */
     public Optional<Amount> range() {
-        return amounts().findFirst().map(first -> new Amount(
-                numbers().max(BigDecimal::compareTo)
-                        .orElseThrow()
-                        .subtract(numbers().min(BigDecimal::compareTo).orElseThrow()),
-                first.scale()));
+        return amounts()
+                .findFirst()
+                .map(first -> new Amount(
+                        numbers()
+                                .max(BigDecimal::compareTo)
+                                .orElseThrow()
+                                .subtract(numbers().min(BigDecimal::compareTo).orElseThrow()),
+                        first.scale()));
     }
 
     private Stream<Amount> amounts() {

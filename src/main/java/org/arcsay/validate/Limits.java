@@ -32,7 +32,8 @@ public final class Limits {
 
     /** The line that fits a reading most closely. */
     public Optional<Limit> forReading(Reading reading) {
-        return lines.stream().filter(line -> line.covers(reading)).max(Comparator.comparingInt(line -> line.pattern().precision()));
+        return lines.stream().filter(line -> line.covers(reading)).max(Comparator.comparingInt(line -> line.pattern()
+                .precision()));
     }
 
     public List<Limit> lines() {

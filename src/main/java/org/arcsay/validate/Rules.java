@@ -2,17 +2,40 @@ package org.arcsay.validate;
 
 import java.util.List;
 
-/** The list of all rules. */
+/** The list of all rules, in the order in which their findings are shown. */
 final class Rules {
     private Rules() {}
 
-    static List<Rule> all(Limits limits) {
+    static List<Rule> all(RuleTables tables) {
+        Thresholds thresholds = tables.thresholds();
+        ErrorLimits error = new ErrorLimits(tables.error());
+        HandPair pairs = new HandPair(tables.sides());
+        Rule signFlip = new SignFlip(error);
+        Rule soundAlike = new SoundAlikeFits(error);
+        Rule otherHand = new FitsOtherHand(error, thresholds.number("jump-factor"));
         return List.of(
-                new HighValue(limits),
+                new HighValue(tables.limits()),
                 new FlexionBelowDeficit(),
                 new DeficitAndHyperextension(),
-                new Repeat(),
+                new ActiveBeyondPassive(thresholds),
+                signFlip,
+                soundAlike,
+                otherHand,
+                new Jump(error, thresholds, List.of(signFlip, soundAlike, otherHand)),
+                new UninvolvedWorse(pairs),
+                new ProtocolPassive(),
+                new ProtocolResisted(),
+                new ProtocolRange(),
                 new MixedUnits(),
-                new SoundAlikeInVisit());
+                new Tenfold(thresholds),
+                new ScoreAndGap(),
+                new SoundAlikeInVisit(),
+                new Repeat(),
+                new NoNumber(),
+                new ReasonMissing(),
+                new SideDifference(pairs),
+                new NearerTarget(thresholds),
+                new LateralAdvice(thresholds),
+                new SoundAlikeUnchecked());
     }
 }

@@ -19,7 +19,7 @@ import org.arcsay.model.Visit;
  * <p>Findings come most severe first, and in the order of the rules among equals.
  */
 public final class Validator {
-    private static final int REVISION = 1;
+    private static final int REVISION = 2;
 
     private final List<Rule> rules;
     private final String version;
@@ -29,14 +29,14 @@ public final class Validator {
         this.version = "rules-" + REVISION + "-" + checksum(rules, tables);
     }
 
-    /** All rules with the limits shipped with the program. */
+    /** All rules with the tables shipped with the program. */
     public static Validator standard() {
-        return with(Limits.shipped());
+        return with(RuleTables.shipped());
     }
 
-    /** All rules with the limits of a clinic. */
-    public static Validator with(Limits limits) {
-        return new Validator(Rules.all(limits), limits.text());
+    /** All rules with the tables of a clinic. */
+    public static Validator with(RuleTables tables) {
+        return new Validator(Rules.all(tables), tables.text());
     }
 
     /** Judges a reading that is not yet an entry against the entries of the visit that count and against earlier visits. */

@@ -51,15 +51,20 @@ class ComparisonTest {
 
     @Test
     void visitsNeedNotBeInOrder() {
-        Comparison comparison = compare(
-                visit(flexion("IP", "60")), earlier(3, flexion("IP", "55")), earlier(1, flexion("IP", "20")));
-        assertEquals("55 degrees", comparison.last().orElseThrow().then().value().words());
+        Comparison comparison =
+                compare(visit(flexion("IP", "60")), earlier(3, flexion("IP", "55")), earlier(1, flexion("IP", "20")));
+        assertEquals(
+                "55 degrees", comparison.last().orElseThrow().then().value().words());
     }
 
     @Test
     void exactlyTheThresholdIsWithin() {
-        Difference five = compare(visit(flexion("IP", "60")), earlier(1, flexion("IP", "55"))).last().orElseThrow();
-        Difference more = compare(visit(flexion("IP", "60")), earlier(1, flexion("IP", "54.5"))).last().orElseThrow();
+        Difference five = compare(visit(flexion("IP", "60")), earlier(1, flexion("IP", "55")))
+                .last()
+                .orElseThrow();
+        Difference more = compare(visit(flexion("IP", "60")), earlier(1, flexion("IP", "54.5")))
+                .last()
+                .orElseThrow();
         assertEquals(Verdict.WITHIN, five.verdict());
         assertEquals(Verdict.BEYOND, more.verdict());
         assertEquals("5 degrees more than 55 degrees, within measurement error (5 degrees)", five.words());
@@ -71,7 +76,8 @@ class ComparisonTest {
         Visit now = visit(flexion("IP", "60"));
         Visit then = earlier(1, flexion("IP", "51"));
         Yardstick ninety = new Yardstick(MeasurementError.standard(), Rater.DIFFERENT, ErrorFigure.Confidence.NINETY);
-        Difference cautious = Comparison.of(now.entries().get(0).reading().slot(), now, List.of(then), Yardstick.cautious())
+        Difference cautious = Comparison.of(
+                        now.entries().get(0).reading().slot(), now, List.of(then), Yardstick.cautious())
                 .last()
                 .orElseThrow();
         Difference atNinety = Comparison.of(now.entries().get(0).reading().slot(), now, List.of(then), ninety)
@@ -116,26 +122,41 @@ class ComparisonTest {
 
     @Test
     void extensionIsBetterUpToNeutralOnly() {
-        Difference gain = compare(visit(lacks("IP", "10")), earlier(1, lacks("IP", "20"))).last().orElseThrow();
+        Difference gain = compare(visit(lacks("IP", "10")), earlier(1, lacks("IP", "20")))
+                .last()
+                .orElseThrow();
         assertEquals(Trend.BETTER, gain.trend());
-        assertEquals(
-                "10 degrees straighter than lacks 20 degrees, beyond measurement error (5 degrees)", gain.words());
+        assertEquals("10 degrees straighter than lacks 20 degrees, beyond measurement error (5 degrees)", gain.words());
         assertEquals(
                 Trend.NEITHER,
-                compare(visit(hyper("IP", "10")), earlier(1, neutral("IP"))).last().orElseThrow().trend());
+                compare(visit(hyper("IP", "10")), earlier(1, neutral("IP")))
+                        .last()
+                        .orElseThrow()
+                        .trend());
         assertEquals(
                 Trend.BETTER,
-                compare(visit(hyper("IP", "10")), earlier(1, lacks("IP", "1"))).last().orElseThrow().trend());
+                compare(visit(hyper("IP", "10")), earlier(1, lacks("IP", "1")))
+                        .last()
+                        .orElseThrow()
+                        .trend());
         Comparison best = compare(
-                visit(neutral("IP")), earlier(1, hyper("IP", "30")), earlier(2, neutral("IP")), earlier(3, lacks("IP", "5")));
-        assertEquals("reaches neutral, 0 degrees", best.best().orElseThrow().then().value().words());
-        assertEquals("the same, reaches neutral, 0 degrees, within measurement error (5 degrees)", best.best().orElseThrow().words());
+                visit(neutral("IP")),
+                earlier(1, hyper("IP", "30")),
+                earlier(2, neutral("IP")),
+                earlier(3, lacks("IP", "5")));
+        assertEquals(
+                "reaches neutral, 0 degrees",
+                best.best().orElseThrow().then().value().words());
+        assertEquals(
+                "the same, reaches neutral, 0 degrees, within measurement error (5 degrees)",
+                best.best().orElseThrow().words());
         assertEquals(Trend.SAME, best.best().orElseThrow().trend());
     }
 
     @Test
     void unknownErrorIsSaid() {
-        MeasurementError none = MeasurementError.read("none", "measure\tmode\trater\tbasis\tamount\tunit\tmark\tsource\n");
+        MeasurementError none =
+                MeasurementError.read("none", "measure\tmode\trater\tbasis\tamount\tunit\tmark\tsource\n");
         Visit now = visit(flexion("IP", "60"));
         Difference difference = Comparison.of(
                         now.entries().get(0).reading().slot(),
@@ -153,9 +174,16 @@ class ComparisonTest {
         Visit now = visit(lacks("IP", "5"), neutral("IP"), hyper("IP", "1"));
         Trials trials = Trials.of(now, now.entries().get(0).reading().slot());
         assertEquals(3, trials.count());
-        assertEquals(0, trials.mean().orElseThrow().number().subtract(new BigDecimal("-1.333333333333333")).signum());
+        assertEquals(
+                0,
+                trials.mean()
+                        .orElseThrow()
+                        .number()
+                        .subtract(new BigDecimal("-1.333333333333333"))
+                        .signum());
         assertEquals("6 degrees", trials.range().orElseThrow().words());
-        assertEquals("hyperextends 1 degrees", trials.last().orElseThrow().value().words());
+        assertEquals(
+                "hyperextends 1 degrees", trials.last().orElseThrow().value().words());
     }
 
     @Test

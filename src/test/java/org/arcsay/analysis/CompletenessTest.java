@@ -43,7 +43,8 @@ class CompletenessTest {
         assertEquals(7, completeness.missing().size());
         assertEquals(0, completeness.settled());
         assertEquals(7, completeness.required());
-        assertEquals(Optional.of("right MP flexion, active"), completeness.next().map(Slot::words));
+        assertEquals(
+                Optional.of("right MP flexion, active"), completeness.next().map(Slot::words));
         assertFalse(completeness.complete());
     }
 
@@ -60,14 +61,16 @@ class CompletenessTest {
         assertTrue(completeness.complete());
         assertEquals(7, completeness.settled());
         assertEquals(6, completeness.done().size());
-        assertEquals("right CMC palmar abduction, active: not tested: splint", completeness.notTested().get(0).words());
+        assertEquals(
+                "right CMC palmar abduction, active: not tested: splint",
+                completeness.notTested().get(0).words());
         assertEquals(Optional.empty(), completeness.next());
     }
 
     @Test
     void otherHandAndOtherModeDoNotSettle() {
-        Completeness completeness =
-                right(flexion("MP", "50").withSide(Side.LEFT), flexion("MP", "60").withMode(Mode.PASSIVE));
+        Completeness completeness = right(
+                flexion("MP", "50").withSide(Side.LEFT), flexion("MP", "60").withMode(Mode.PASSIVE));
         assertEquals(7, completeness.missing().size());
     }
 
@@ -87,10 +90,16 @@ class CompletenessTest {
     void numberBeatsAnEarlierOrLaterExcuse() {
         assertEquals(
                 State.DONE,
-                right(flexion("MP", "50"), untested("MP:FLEXION", NotTestedReason.PAIN)).items().get(0).state());
+                right(flexion("MP", "50"), untested("MP:FLEXION", NotTestedReason.PAIN))
+                        .items()
+                        .get(0)
+                        .state());
         assertEquals(
                 State.DONE,
-                right(untested("MP:FLEXION", NotTestedReason.PAIN), flexion("MP", "50")).items().get(0).state());
+                right(untested("MP:FLEXION", NotTestedReason.PAIN), flexion("MP", "50"))
+                        .items()
+                        .get(0)
+                        .state());
     }
 
     @Test
@@ -98,10 +107,14 @@ class CompletenessTest {
         Completeness completeness = right(flexion("IP", "70"), score(8));
         assertEquals(
                 Optional.of("right IP extension, active"),
-                completeness.nextAfter(Measure.of("IP", Motion.FLEXION), Mode.ACTIVE).map(Slot::words));
+                completeness
+                        .nextAfter(Measure.of("IP", Motion.FLEXION), Mode.ACTIVE)
+                        .map(Slot::words));
         assertEquals(
                 Optional.of("right MP flexion, active"),
-                completeness.nextAfter(Measure.of("thumb", Motion.OPPOSITION_SCORE), Mode.ACTIVE).map(Slot::words));
+                completeness
+                        .nextAfter(Measure.of("thumb", Motion.OPPOSITION_SCORE), Mode.ACTIVE)
+                        .map(Slot::words));
     }
 
     @Test
@@ -117,7 +130,8 @@ class CompletenessTest {
     void plansUseKnownSitesAndPassiveCanBeLeftOut() {
         SeriesPlans.standard().all().stream()
                 .flatMap(plan -> plan.steps().stream())
-                .forEach(step -> assertTrue(Sites.standard().knows(step.measure().site()), step.toString()));
+                .forEach(
+                        step -> assertTrue(Sites.standard().knows(step.measure().site()), step.toString()));
         SeriesPlan full = SeriesPlans.standard().usual();
         assertEquals("thumb-full", full.id());
         assertTrue(full.steps().stream().anyMatch(step -> step.mode() == Mode.PASSIVE));
@@ -139,8 +153,10 @@ class CompletenessTest {
 
     @Test
     void badPlanNamesItsLine() {
-        String text = "plan\ttitle\tmeasure\tmode\tneed\tmark\tsource\nx\tX\tIP:FLEXION\tactive\tsometimes\tour default\ty\n";
+        String text =
+                "plan\ttitle\tmeasure\tmode\tneed\tmark\tsource\nx\tX\tIP:FLEXION\tactive\tsometimes\tour default\ty\n";
         TableException refused = assertThrows(TableException.class, () -> SeriesPlans.read("own", text));
-        assertEquals("Line 2 of the table own cannot be used: 'need' must be required or optional.", refused.getMessage());
+        assertEquals(
+                "Line 2 of the table own cannot be used: 'need' must be required or optional.", refused.getMessage());
     }
 }

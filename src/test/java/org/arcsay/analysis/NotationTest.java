@@ -44,8 +44,7 @@ class NotationTest {
         for (int straight = -60; straight <= 60; straight += 3) {
             for (int bent = Math.max(0, -straight); bent <= 120; bent += 7) {
                 String degrees = Math.abs(straight) + (straight % 2 == 0 ? "" : ".5");
-                Extension extension =
-                        straight < 0 ? Extension.deficit(degrees) : Extension.hyperextension(degrees);
+                Extension extension = straight < 0 ? Extension.deficit(degrees) : Extension.hyperextension(degrees);
                 Arc arc = new Arc(extension, Angle.of(bent + 1));
                 assertEquals(arc, notation.parse(notation.print(arc)), notation.print(arc));
             }
@@ -69,8 +68,7 @@ class NotationTest {
         "NEUTRAL_ZERO_FLEXION_FIRST, 0-10-20"
     })
     void whatIsNotInTheNotationIsRefusedWithAReason(Notation notation, String text) {
-        IllegalArgumentException refused =
-                assertThrows(IllegalArgumentException.class, () -> notation.parse(text));
+        IllegalArgumentException refused = assertThrows(IllegalArgumentException.class, () -> notation.parse(text));
         assertTrue(refused.getMessage().startsWith("'" + text + "' is no " + notation.title() + ": "));
     }
 
@@ -89,10 +87,8 @@ class NotationTest {
                 Arc.of(visit(lacks("IP", "10"), flexion("IP", "75")), Side.RIGHT, ip, Mode.ACTIVE));
         assertEquals(Optional.empty(), Arc.of(visit(lacks("IP", "10")), Side.RIGHT, ip, Mode.ACTIVE));
         assertEquals(
-                Optional.empty(),
-                Arc.of(visit(lacks("IP", "10"), flexion("IP", "5")), Side.RIGHT, ip, Mode.ACTIVE));
+                Optional.empty(), Arc.of(visit(lacks("IP", "10"), flexion("IP", "5")), Side.RIGHT, ip, Mode.ACTIVE));
         assertEquals(
-                Optional.empty(),
-                Arc.of(visit(hyper("IP", "10"), flexion("IP", "5")), Side.LEFT, ip, Mode.ACTIVE));
+                Optional.empty(), Arc.of(visit(hyper("IP", "10"), flexion("IP", "5")), Side.LEFT, ip, Mode.ACTIVE));
     }
 }

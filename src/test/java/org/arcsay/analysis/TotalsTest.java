@@ -51,7 +51,11 @@ class TotalsTest {
     void notTestedAndWordsOnlyLeaveTheTotalIncomplete() {
         Reading untested = reading("IP:EXTENSION", new Value.NotTested(Value.NotTestedReason.PAIN));
         Reading full = reading("IP:FLEXION", new Value.Unquantified(Value.Phrase.FULL));
-        assertEquals(2, thumb(flexion("MP", "50"), neutral("MP"), untested, full).missing().size());
+        assertEquals(
+                2,
+                thumb(flexion("MP", "50"), neutral("MP"), untested, full)
+                        .missing()
+                        .size());
     }
 
     @Test
@@ -66,7 +70,8 @@ class TotalsTest {
 
     @Test
     void lastTrialStandsForTheVisit() {
-        Total total = thumb(flexion("MP", "40"), neutral("MP"), flexion("IP", "65"), neutral("IP"), flexion("MP", "50"));
+        Total total =
+                thumb(flexion("MP", "40"), neutral("MP"), flexion("IP", "65"), neutral("IP"), flexion("MP", "50"));
         assertEquals(Optional.of(new BigDecimal("115")), total.degrees());
     }
 
@@ -92,16 +97,26 @@ class TotalsTest {
     @Test
     void percentOfTheOtherHand() {
         Visit visit = visit(
-                flexion("MP", "50"), neutral("MP"), flexion("IP", "40"), lacks("IP", "10"),
-                flexion("MP", "60").withSide(Side.LEFT), neutral("MP").withSide(Side.LEFT),
-                flexion("IP", "60").withSide(Side.LEFT), hyper("IP", "20").withSide(Side.LEFT));
+                flexion("MP", "50"),
+                neutral("MP"),
+                flexion("IP", "40"),
+                lacks("IP", "10"),
+                flexion("MP", "60").withSide(Side.LEFT),
+                neutral("MP").withSide(Side.LEFT),
+                flexion("IP", "60").withSide(Side.LEFT),
+                hyper("IP", "20").withSide(Side.LEFT));
         Totals totals = Totals.standard();
         Total left = totals.of(totals.motion("thumb"), visit, Side.LEFT, Mode.ACTIVE);
         assertEquals("80", thumb(visit).degrees().orElseThrow().toPlainString());
-        assertEquals("66.7", thumb(visit).percentOf(left).orElseThrow().rounded(1).toPlainString());
+        assertEquals(
+                "66.7", thumb(visit).percentOf(left).orElseThrow().rounded(1).toPlainString());
         assertTrue(left.hyperextends());
         assertFalse(thumb(visit).hyperextends());
-        assertEquals(List.of("thumb"), totals.of(visit, Side.LEFT, Mode.ACTIVE).stream().map(t -> t.motion().id()).toList());
+        assertEquals(
+                List.of("thumb"),
+                totals.of(visit, Side.LEFT, Mode.ACTIVE).stream()
+                        .map(t -> t.motion().id())
+                        .toList());
         assertEquals(List.of(), totals.of(visit, Side.LEFT, Mode.PASSIVE));
     }
 
@@ -134,13 +149,16 @@ class TotalsTest {
         Visit now = visit(flexion("MP", "50"), neutral("MP"), flexion("IP", "61"), neutral("IP"));
         Visit then = visit(flexion("MP", "50"), neutral("MP"), flexion("IP", "50"), neutral("IP"));
         Yardstick same = new Yardstick(MeasurementError.standard(), Rater.SAME, ErrorFigure.Confidence.NINETY_FIVE);
-        TotalDifference difference =
-                TotalDifference.between(thumb(now), thumb(then), same, Rater.SAME).orElseThrow();
+        TotalDifference difference = TotalDifference.between(thumb(now), thumb(then), same, Rater.SAME)
+                .orElseThrow();
         assertEquals("11 degrees more than 100 degrees, beyond measurement error (10 degrees)", difference.words());
         assertEquals(
                 Difference.Verdict.WITHIN,
-                TotalDifference.between(thumb(now), thumb(then), same, Rater.DIFFERENT).orElseThrow().verdict());
-        assertEquals(Optional.empty(), TotalDifference.between(thumb(now), thumb(flexion("IP", "1")), same, Rater.SAME));
+                TotalDifference.between(thumb(now), thumb(then), same, Rater.DIFFERENT)
+                        .orElseThrow()
+                        .verdict());
+        assertEquals(
+                Optional.empty(), TotalDifference.between(thumb(now), thumb(flexion("IP", "1")), same, Rater.SAME));
     }
 
     @Test
@@ -157,7 +175,8 @@ class TotalsTest {
 
     @Test
     void scaleWithoutOpenLastBandIsRefused() {
-        String text = "scale\ttitle\tlabel\tbound\tpercent\tmark\tsource\nx\tX\tGood\tat least\t50\tour default\ttest\n";
+        String text =
+                "scale\ttitle\tlabel\tbound\tpercent\tmark\tsource\nx\tX\tGood\tat least\t50\tour default\ttest\n";
         assertThrows(IllegalArgumentException.class, () -> GradeScale.read(Table.read("own", text)));
         assertThrows(TableException.class, () -> MeasurementError.read("own", "measure\tmode\n*:X\tany\n"));
     }
@@ -166,8 +185,8 @@ class TotalsTest {
     void percentIsComparedBeforeItIsRounded() {
         Percent almost = new Percent(new BigDecimal("84.96"), new BigDecimal("100"));
         assertEquals("85.0 % of 100 degrees", almost.words());
-        assertEquals("Good", Totals.standard().motion("thumb").scale().grade(almost).label());
+        assertEquals(
+                "Good", Totals.standard().motion("thumb").scale().grade(almost).label());
         assertThrows(IllegalArgumentException.class, () -> new Percent(BigDecimal.ONE, BigDecimal.ZERO));
     }
-
 }
