@@ -1,0 +1,85 @@
+package org.arcsay.session;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import org.arcsay.analysis.SeriesPlans;
+import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.model.ClinicSettings;
+import org.arcsay.model.Heard;
+import org.arcsay.model.PatientCode;
+import org.arcsay.model.Utterance;
+import org.arcsay.model.Versions;
+import org.arcsay.model.Visit;
+import org.arcsay.model.Word;
+import org.arcsay.parser.Parser;
+import org.arcsay.store.StoreException;
+import org.arcsay.store.VisitStore;
+import org.arcsay.validate.History;
+import org.arcsay.validate.Validator;
+
+/** A session over a real SQLite file that is fed words as if they had been heard. Used by one thread. */
+public final class Dictation implements AutoCloseable {
+    public static final Versions VERSIONS = new Versions("g1", "m1", "r1");
+    private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-03-02T09:00:00Z"), ZoneOffset.UTC);
+    private static final SpokenGrammar GRAMMAR = SpokenGrammar.standard();
+
+    public final VisitStore store;
+    public final VisitSession session;
+    private final Parser parser = new Parser(GRAMMAR);
+    private Duration clock = Duration.ZERO;
+
+    public Dictation(Path folder, ClinicSettings settings) throws StoreException {
+        this(folder, settings, Context.START);
+    }
+
+    Dictation(Path folder, ClinicSettings settings, Context start) throws StoreException {
+        store = VisitStore.open(folder.resolve("visits.db"));
+        Visit visit = store.begin(new PatientCode("T-1"), OffsetDateTime.now(CLOCK), "thumb-full");
+        session = over(visit, store.journal(visit.id()), settings, start);
+    }
+
+    static VisitSession over(Visit visit, Journal journal, ClinicSettings settings, Context start) {
+        Validator validator = Validator.standard();
+        return new VisitSession(
+                visit,
+                journal,
+                (reading, state) -> validator.judge(reading, state, History.none()),
+                SeriesPlans.standard().usual(),
+                settings,
+                start,
+                CLOCK);
+    }
+
+    public Outcome say(String words) {
+        Utterance utterance = utterance(words);
+        return session.handle(parser.parse(utterance), Heard.spoken(utterance, VERSIONS));
+    }
+
+    private Utterance utterance(String words) {
+        List<Word> heard = new ArrayList<>();
+        for (String word : words.split(" ")) {
+            heard.add(new Word(word, clock, clock.plusMillis(300), 1));
+            clock = clock.plusMillis(300);
+        }
+        clock = clock.plusSeconds(1);
+        return new Utterance(heard);
+    }
+
+    /** What counts, in words, as the database has it. */
+    public List<String> stored() throws StoreException {
+        return store.visit(session.visit().id()).orElseThrow().counting().stream()
+                .map(entry -> entry.reading().words())
+                .toList();
+    }
+
+    @Override
+    public void close() throws StoreException {
+        store.close();
+    }
+}
