@@ -36,6 +36,7 @@ import picocli.CommandLine.Spec;
             ReviewCommand.class,
             PhrasesCommand.class,
             CheckCommand.class,
+            EvaluateCommand.class,
             HelpCommand.class,
         })
 public final class ArcsayCommand implements Runnable {

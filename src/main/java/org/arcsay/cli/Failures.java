@@ -2,6 +2,7 @@ package org.arcsay.cli;
 
 import org.arcsay.app.Settings.SettingsException;
 import org.arcsay.audio.AudioException;
+import org.arcsay.evaluate.EvaluationException;
 import org.arcsay.grammar.GrammarException;
 import org.arcsay.recogniser.ModelException;
 import org.arcsay.recogniser.RecogniserException;
@@ -38,7 +39,9 @@ final class Failures implements CommandLine.IExecutionExceptionHandler {
         if (failure instanceof AudioException) {
             return ExitCode.AUDIO;
         }
-        if (failure instanceof SettingsException || failure instanceof GrammarException) {
+        if (failure instanceof SettingsException
+                || failure instanceof GrammarException
+                || failure instanceof EvaluationException) {
             return ExitCode.SETTINGS;
         }
         return ExitCode.FAILURE;

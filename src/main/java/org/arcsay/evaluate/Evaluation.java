@@ -1,0 +1,200 @@
+package org.arcsay.evaluate;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.arcsay.analysis.SeriesPlans;
+import org.arcsay.app.CaptureListener;
+import org.arcsay.app.CaptureLoop;
+import org.arcsay.app.Ears;
+import org.arcsay.audio.AudioException;
+import org.arcsay.audio.AudioSource;
+import org.arcsay.audio.WavSource;
+import org.arcsay.evaluate.Expected.Fields;
+import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.model.ClinicSettings;
+import org.arcsay.model.Dimension;
+import org.arcsay.model.Distance;
+import org.arcsay.model.Mode;
+import org.arcsay.model.Motion;
+import org.arcsay.model.PatientCode;
+import org.arcsay.model.Reading;
+import org.arcsay.model.Side;
+import org.arcsay.model.Utterance;
+import org.arcsay.model.Value;
+import org.arcsay.model.Versions;
+import org.arcsay.model.Visit;
+import org.arcsay.parser.Command;
+import org.arcsay.parser.Parser;
+import org.arcsay.recogniser.Recogniser;
+import org.arcsay.session.Context;
+import org.arcsay.session.Outcome;
+import org.arcsay.session.VisitSession;
+import org.arcsay.validate.History;
+import org.arcsay.validate.Validator;
+
+/**
+ * Runs a folder of recordings through the program's own line, from sound to accepted reading, and compares. One thread uses
+ * it. Nothing is stored.
+ */
+public final class Evaluation {
+    private static final Versions VERSIONS = new Versions("evaluation", "evaluation", "evaluation");
+
+    private final SpokenGrammar grammar;
+    private final Ears ears;
+    private final Validator validator = Validator.standard();
+
+    public Evaluation(SpokenGrammar grammar, Ears ears) {
+        this.grammar = grammar;
+        this.ears = ears;
+    }
+
+    /**
+     * Evaluates the recordings that {@code clips.tsv} in a folder lists.
+     *
+     * @throws EvaluationException when the list cannot be used
+     * @throws AudioException when a recording cannot be read
+     */
+    public EvaluationResult run(Path folder) throws EvaluationException, AudioException {
+        List<Judged> judged = new ArrayList<>();
+        Duration audio = Duration.ZERO;
+        long start = System.nanoTime();
+        for (Expected expected : ExpectedList.read(folder)) {
+            try (AudioSource source = WavSource.open(expected.wav())) {
+                judged.add(judge(expected, source));
+                audio = audio.plus(source.position());
+            }
+        }
+        return new EvaluationResult(judged, audio, Duration.ofNanos(System.nanoTime() - start));
+    }
+
+    /** Everything that one recording led to. */
+    private static final class Collected implements CaptureListener {
+        private final List<String> words = new ArrayList<>();
+        private final List<Reading> accepted = new ArrayList<>();
+        private boolean asked;
+
+        @Override
+        public void answered(Utterance utterance, Command command, Outcome outcome) {
+            words.addAll(List.of(utterance.text().split(" ")));
+            if (outcome instanceof Outcome.Saved saved) {
+                saved.entries().forEach(entry -> accepted.add(entry.reading()));
+            } else if (outcome instanceof Outcome.Corrected corrected) {
+                accepted.add(corrected.now().reading());
+            }
+            asked |= outcome instanceof Outcome.Asked;
+        }
+    }
+
+    private Judged judge(Expected expected, AudioSource source) throws AudioException {
+        Collected collected = new Collected();
+        try (Recogniser recogniser = ears.recogniser(source.sampleRate())) {
+            new CaptureLoop(recogniser, new Parser(grammar), freshSession(), VERSIONS, collected).run(source);
+        }
+        return new Judged(
+                String.valueOf(expected.wav().getFileName()),
+                verdict(expected.reading(), collected),
+                String.join(" ", expected.words()),
+                String.join(" ", collected.words),
+                expected.reading().value(),
+                collected.accepted.isEmpty() ? "-" : value(collected.accepted.get(0)),
+                WordErrors.between(expected.words(), collected.words),
+                expected.reading().isReading(),
+                expected.groups());
+    }
+
+    private VisitSession freshSession() {
+        Visit visit = Visit.begun(1, new PatientCode("evaluation"), OffsetDateTime.now());
+        return new VisitSession(
+                visit,
+                event -> {},
+                (reading, state) -> validator.judge(reading, state, History.none()),
+                SeriesPlans.standard().usual(),
+                ClinicSettings.defaults(),
+                new Context(Optional.of(Side.RIGHT), Mode.ACTIVE),
+                Clock.systemDefaultZone());
+    }
+
+    private static Verdict verdict(Fields expected, Collected collected) {
+        if (!collected.accepted.isEmpty()) {
+            boolean right = collected.accepted.size() == 1
+                    && expected.isReading()
+                    && matches(expected, collected.accepted.get(0));
+            return right ? Verdict.RIGHT : Verdict.WRONG;
+        }
+        if (collected.asked) {
+            return Verdict.ASKED;
+        }
+        return expected.isReading() ? Verdict.REFUSED : Verdict.RIGHT;
+    }
+
+    private static boolean matches(Fields expected, Reading reading) {
+        boolean mode = expected.mode().equals("-")
+                ? reading.mode() == Mode.ACTIVE
+                : reading.mode().word().equals(expected.mode());
+        return mode
+                && joint(reading).equals(expected.joint())
+                && motion(reading).equals(expected.motion())
+                && value(reading).equals(expected.value())
+                && (expected.unit().equals("-") || unit(reading).equals(expected.unit()));
+    }
+
+    private static String joint(Reading reading) {
+        return reading.measure().dimension() == Dimension.GAP
+                ? "tip gap"
+                : reading.measure().site().code();
+    }
+
+    private static String motion(Reading reading) {
+        if (reading.measure().motion() == Motion.OPPOSITION_GAP) {
+            return reading.measure().site().code().replace(" tip", "");
+        }
+        if (reading.value() instanceof Value.Extension extension) {
+            return switch (extension.kind()) {
+                case DEFICIT -> "extension deficit";
+                case NEUTRAL -> "neutral";
+                case HYPEREXTENSION -> "hyperextension";
+            };
+        }
+        return reading.measure().motion().words();
+    }
+
+    private static String value(Reading reading) {
+        if (reading.value() instanceof Value.Angle angle) {
+            return angle.degrees().toPlainString();
+        }
+        if (reading.value() instanceof Value.Extension extension) {
+            return extension.degrees().toPlainString();
+        }
+        if (reading.value() instanceof Value.Score score) {
+            return String.valueOf(score.points());
+        }
+        return distance(reading).map(d -> d.amount().toPlainString()).orElse("-");
+    }
+
+    private static String unit(Reading reading) {
+        return distance(reading).map(distance -> distance.unit().symbol()).orElse("deg");
+    }
+
+    private static Optional<Distance> distance(Reading reading) {
+        if (reading.value() instanceof Value.Gap gap) {
+            return Optional.of(gap.distance());
+        }
+        return reading.value() instanceof Value.Span span ? Optional.of(span.distance()) : Optional.empty();
+    }
+
+    /** For grouping: every value of one column, in the order of the list. */
+    static Map<String, List<Judged>> by(String column, List<Judged> judged) {
+        return judged.stream()
+                .filter(one -> one.groups().containsKey(column))
+                .collect(Collectors.groupingBy(
+                        one -> one.groups().get(column), LinkedHashMap::new, Collectors.toList()));
+    }
+}
