@@ -1,0 +1,155 @@
+package org.arcsay.feedback;
+
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.Deque;
+
+/**
+ * Used by the capture thread alone. Keeps the program's own voice out of the recogniser, and notices when the user speaks over it.
+ *
+ * <p>While an answer sounds, and for a short tail after it, every sample is replaced by silence: their number stays the same, so
+ * that times in the recording stay right. Speech counts as the user's when it is clearly louder, for a while, than the loudest
+ * echo met so far; then the answer is broken off and the last moments are let through as they were. The first answer only
+ * teaches the gate how loud the echo is. Where the echo is as loud as the user, nothing breaks in and nothing is overheard.
+ */
+public final class EchoGate {
+    private static final Duration BLOCK = Duration.ofMillis(20);
+    private static final Duration TAIL = Duration.ofMillis(200);
+    private static final int BLOCKS_OF_SPEECH = 5;
+    private static final int BLOCKS_KEPT = 10;
+    private static final double ABOVE_ECHO = 8;
+    private static final double ABOVE_ROOM = 12;
+    private static final double ECHO_DECAY = 0.02;
+    private static final double ROOM_RISE = 0.05;
+    private static final double QUIETEST = -96;
+
+    private final Speaker speaker;
+    private final int blockLength;
+    private final int tailLength;
+    private final Deque<short[]> held = new ArrayDeque<>();
+    private short[] block;
+    private int filled;
+    private int tailLeft;
+    private int loudBlocks;
+    private boolean answered;
+    private boolean learnt;
+    private double echo = QUIETEST;
+    private double room = QUIETEST / 2;
+
+    /**
+     * @param rate samples a second of what is passed
+     */
+    public EchoGate(Speaker speaker, int rate) {
+        this.speaker = speaker;
+        this.blockLength = (int) (BLOCK.toMillis() * rate / 1000);
+        this.tailLength = (int) (TAIL.toMillis() * rate / 1000);
+        this.block = new short[blockLength];
+    }
+
+    /**
+     * Takes samples as they were captured and gives those the recogniser may hear: as many in the long run, some of them later
+     * and silenced.
+     */
+    public short[] pass(short[] samples) {
+        Collected out = new Collected(samples.length + (BLOCKS_KEPT + 1) * blockLength);
+        for (short sample : samples) {
+            block[filled++] = sample;
+            if (filled == blockLength) {
+                judge(block, out);
+                block = new short[blockLength];
+                filled = 0;
+            }
+        }
+        return out.samples();
+    }
+
+    /** Whether samples are being silenced. */
+    public boolean closed() {
+        return tailLeft > 0;
+    }
+
+    private void judge(short[] next, Collected out) {
+        double level = level(next);
+        boolean sounding = speaker.sounding();
+        if (sounding) {
+            tailLeft = tailLength;
+            answered = true;
+        } else if (tailLeft > 0) {
+            tailLeft -= blockLength;
+        }
+        if (tailLeft <= 0) {
+            open(next, level, out);
+        } else if (spokenOver(level, sounding)) {
+            breakIn(next, out);
+        } else {
+            mute(next, out);
+        }
+    }
+
+    private void open(short[] next, double level, Collected out) {
+        learnt |= answered;
+        loudBlocks = 0;
+        release(out, true);
+        room = Math.min(level, room + ROOM_RISE);
+        out.add(next);
+    }
+
+    private boolean spokenOver(double level, boolean sounding) {
+        boolean loud = learnt && level > Math.max(echo + ABOVE_ECHO, room + ABOVE_ROOM);
+        loudBlocks = loud ? loudBlocks + 1 : Math.max(0, loudBlocks - 1);
+        if (!loud && sounding) {
+            echo = Math.max(level, echo - ECHO_DECAY);
+        }
+        return loudBlocks >= BLOCKS_OF_SPEECH;
+    }
+
+    private void breakIn(short[] next, Collected out) {
+        speaker.stop();
+        tailLeft = 0;
+        loudBlocks = 0;
+        release(out, false);
+        out.add(next);
+    }
+
+    private void mute(short[] next, Collected out) {
+        held.add(next);
+        if (held.size() > BLOCKS_KEPT) {
+            held.remove();
+            out.add(new short[blockLength]);
+        }
+    }
+
+    private void release(Collected out, boolean silenced) {
+        while (!held.isEmpty()) {
+            short[] kept = held.remove();
+            out.add(silenced ? new short[blockLength] : kept);
+        }
+    }
+
+    private static double level(short[] samples) {
+        double sum = 0;
+        for (short sample : samples) {
+            sum += (double) sample * sample;
+        }
+        return sum == 0 ? QUIETEST : Math.max(QUIETEST, 10 * Math.log10(sum / samples.length / (32768.0 * 32768.0)));
+    }
+
+    private static final class Collected {
+        private final short[] buffer;
+        private int count;
+
+        Collected(int capacity) {
+            buffer = new short[capacity];
+        }
+
+        void add(short[] more) {
+            System.arraycopy(more, 0, buffer, count, more.length);
+            count += more.length;
+        }
+
+        short[] samples() {
+            return Arrays.copyOf(buffer, count);
+        }
+    }
+}
