@@ -1,0 +1,75 @@
+package org.arcsay.ui;
+
+import atlantafx.base.theme.PrimerDark;
+import atlantafx.base.theme.PrimerLight;
+import java.util.Locale;
+import java.util.Objects;
+import javafx.application.Application;
+import javafx.scene.Scene;
+
+/** Theme and text size of a window; used by the JavaFX thread only. */
+public final class Look {
+    private static final double BASE_SIZE = 14;
+    private static final int SMALLEST = 100;
+    private static final int LARGEST = 200;
+    private static final int STEP = 25;
+
+    private boolean dark;
+    private int percent;
+
+    /**
+     * @param dark light text on dark ground
+     * @param percent size of text, 100 to 200
+     */
+    public Look(boolean dark, int percent) {
+        this.dark = dark;
+        this.percent = Math.max(SMALLEST, Math.min(LARGEST, percent));
+    }
+
+    public static Look standard() {
+        return new Look(false, SMALLEST);
+    }
+
+    boolean dark() {
+        return dark;
+    }
+
+    int percent() {
+        return percent;
+    }
+
+    void switchTheme() {
+        dark = !dark;
+    }
+
+    void larger() {
+        percent = Math.min(LARGEST, percent + STEP);
+    }
+
+    boolean largest() {
+        return percent == LARGEST;
+    }
+
+    /** One step larger, and back to the smallest after the largest. */
+    void nextSize() {
+        percent = largest() ? SMALLEST : percent + STEP;
+    }
+
+    void smaller() {
+        percent = Math.max(SMALLEST, percent - STEP);
+    }
+
+    void apply(Scene scene) {
+        Application.setUserAgentStylesheet(
+                (dark ? new PrimerDark() : new PrimerLight()).getUserAgentStylesheet());
+        String sheet = Objects.requireNonNull(Look.class.getResource("arcsay.css")).toExternalForm();
+        if (!scene.getStylesheets().contains(sheet)) {
+            scene.getStylesheets().add(sheet);
+            scene.getRoot().getStyleClass().add("arcsay");
+        }
+        Palette palette = dark ? Palette.DARK : Palette.LIGHT;
+        scene.getRoot()
+                .setStyle(palette.css()
+                        + String.format(Locale.ROOT, " -fx-font-size: %.1fpx;", BASE_SIZE * percent / 100));
+    }
+}

@@ -1,0 +1,83 @@
+package org.arcsay.ui;
+
+import java.util.List;
+import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+
+/** Lets the user choose theme and text size in any window. JavaFX thread only. */
+final class LookButtons {
+    private final Look look;
+    private final Button theme;
+    private final Button size;
+    private Runnable apply = () -> {};
+
+    LookButtons(Look look) {
+        this.look = look;
+        theme = Parts.button("", "Control D", this::switchTheme);
+        size = Parts.button("", "Control plus and Control minus do the same in both directions", this::nextSize);
+        name();
+    }
+
+    List<Button> buttons() {
+        return List.of(theme, size);
+    }
+
+    /**
+     * @param after runs after every change of the look
+     */
+    void attach(Scene scene, Runnable after) {
+        apply = () -> {
+            look.apply(scene);
+            after.run();
+        };
+        apply.run();
+        accelerate(scene, KeyCode.D, this::switchTheme);
+        accelerate(scene, KeyCode.PLUS, this::larger);
+        accelerate(scene, KeyCode.EQUALS, this::larger);
+        accelerate(scene, KeyCode.ADD, this::larger);
+        accelerate(scene, KeyCode.MINUS, this::smaller);
+        accelerate(scene, KeyCode.SUBTRACT, this::smaller);
+    }
+
+    private static void accelerate(Scene scene, KeyCode key, Runnable action) {
+        scene.getAccelerators().put(new KeyCodeCombination(key, KeyCombination.SHORTCUT_DOWN), action);
+    }
+
+    private void switchTheme() {
+        look.switchTheme();
+        changed();
+    }
+
+    private void larger() {
+        look.larger();
+        changed();
+    }
+
+    private void smaller() {
+        look.smaller();
+        changed();
+    }
+
+    private void nextSize() {
+        look.nextSize();
+        changed();
+    }
+
+    private void changed() {
+        apply.run();
+        name();
+    }
+
+    private void name() {
+        rename(theme, look.dark() ? "Use light _theme" : "Use dark _theme");
+        rename(size, look.largest() ? "Reset te_xt size (" + look.percent() + " %)" : "Enlarge te_xt (" + look.percent() + " %)");
+    }
+
+    private static void rename(Button button, String text) {
+        button.setText(text);
+        button.setAccessibleText(text.replace("_", ""));
+    }
+}

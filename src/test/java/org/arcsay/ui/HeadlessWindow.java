@@ -1,0 +1,85 @@
+package org.arcsay.ui;
+
+import java.util.concurrent.TimeoutException;
+import javafx.scene.Node;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.Labeled;
+import javafx.stage.Stage;
+import org.arcsay.review.DemoVisit;
+import org.arcsay.review.ListJournal;
+import org.arcsay.review.MemoryDrafts;
+import org.arcsay.review.ReviewModel;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.testfx.api.FxRobot;
+import org.testfx.api.FxToolkit;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** A review window on a screen in memory. */
+@Tag("window")
+abstract class HeadlessWindow extends FxRobot {
+    protected final ListJournal journal = new ListJournal();
+    protected Stage stage;
+    protected ReviewModel model;
+
+    @BeforeAll
+    static void useAScreenInMemory() {
+        System.setProperty("testfx.robot", "glass");
+        System.setProperty("testfx.headless", "true");
+        System.setProperty("glass.platform", "Monocle");
+        System.setProperty("monocle.platform", "Headless");
+        System.setProperty("prism.order", "sw");
+        System.setProperty("prism.text", "t2k");
+    }
+
+    @BeforeEach
+    void open() throws TimeoutException {
+        stage = FxToolkit.registerPrimaryStage();
+        interact(() -> {
+            model = ReviewModel.open(
+                    DemoVisit.visit(),
+                    DemoVisit.events(),
+                    journal,
+                    DemoVisit::judge,
+                    DemoVisit.context(),
+                    new MemoryDrafts());
+            ReviewWindow.show(stage, model);
+        });
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    @AfterEach
+    void close() throws TimeoutException {
+        interact(() -> stage.setOnCloseRequest(null));
+        FxToolkit.cleanupStages();
+    }
+
+    protected Node focused() {
+        return stage.getScene().getFocusOwner();
+    }
+
+    /** Clicks the button of that name. */
+    protected void press(String name) {
+        clickOn(button(name));
+    }
+
+    protected ButtonBase button(String name) {
+        return lookup((Node node) -> node instanceof ButtonBase && name.equals(node.getAccessibleText()) && onScreen(node))
+                .query();
+    }
+
+    protected boolean shows(String text) {
+        return lookup((Node node) -> node instanceof Labeled labeled
+                        && labeled.getText() != null
+                        && labeled.getText().contains(text)
+                        && onScreen(node))
+                .tryQuery()
+                .isPresent();
+    }
+
+    private static boolean onScreen(Node node) {
+        return node.isVisible() && (node.getParent() == null || onScreen(node.getParent()));
+    }
+}
