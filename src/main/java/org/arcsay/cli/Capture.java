@@ -61,7 +61,7 @@ record Capture(PatientCode patient, Optional<Side> side, SeriesPlan plan, Settin
      */
     Visit listen(Ears ears, VisitStore store, AudioSource source, PrintWriter err) throws AudioException, StoreException {
         Visit visit = store.begin(patient, OffsetDateTime.now(), plan.id());
-        History history = History.of(earlier(store, visit));
+        History history = Place.history(store, visit);
         Validator validator = Validator.standard();
         Judge judge = (reading, state) -> validator.judge(reading, state, history);
         VisitSession session = new VisitSession(
@@ -82,11 +82,5 @@ record Capture(PatientCode patient, Optional<Side> side, SeriesPlan plan, Settin
         }
         meter.quality().warnings().stream().map(AudioQuality.Warning::sentence).forEach(err::println);
         return store.visit(visit.id()).orElseThrow();
-    }
-
-    private List<Visit> earlier(VisitStore store, Visit visit) throws StoreException {
-        return store.visits(patient).stream()
-                .filter(other -> other.id() != visit.id())
-                .toList();
     }
 }

@@ -7,6 +7,7 @@ import org.arcsay.grammar.GrammarException;
 import org.arcsay.recogniser.ModelException;
 import org.arcsay.recogniser.RecogniserException;
 import org.arcsay.store.StoreException;
+import org.arcsay.ui.NoScreenException;
 import picocli.CommandLine;
 import picocli.CommandLine.ParseResult;
 
@@ -19,7 +20,7 @@ final class Failures implements CommandLine.IExecutionExceptionHandler {
     }
 
     private static String message(Exception failure) {
-        if (exitCode(failure) != ExitCode.FAILURE) {
+        if (exitCode(failure) != ExitCode.FAILURE || failure instanceof NoScreenException) {
             return String.valueOf(failure.getMessage());
         }
         return "something went wrong that should not have (" + failure

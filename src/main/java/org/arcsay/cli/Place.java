@@ -1,6 +1,7 @@
 package org.arcsay.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import org.arcsay.model.Visit;
 import org.arcsay.store.DataFolder;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
+import org.arcsay.validate.History;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -69,7 +71,7 @@ final class Place {
     /** To look at records while another copy of the program may be capturing. */
     VisitStore storeToRead() throws StoreException, CliException {
         Path file = folder().database();
-        if (!java.nio.file.Files.exists(file)) {
+        if (!Files.exists(file)) {
             throw new CliException(
                     ExitCode.UNKNOWN, "There are no visits yet in " + file + ". Begin with 'arcsay demo' or 'arcsay capture'.");
         }
@@ -82,6 +84,13 @@ final class Place {
             throw new CliException(ExitCode.UNKNOWN, "There is no visit " + id + ". 'arcsay list' shows those there are.");
         }
         return visit.get();
+    }
+
+    /** What is known of the patient from before this visit. */
+    static History history(VisitStore store, Visit visit) throws StoreException {
+        return History.of(store.visits(visit.patient()).stream()
+                .filter(other -> other.id() < visit.id())
+                .toList());
     }
 
     static PatientCode patientCode(String text) throws CliException {

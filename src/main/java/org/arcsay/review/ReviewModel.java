@@ -26,6 +26,7 @@ import org.arcsay.model.Value.NotTested;
 import org.arcsay.model.Value.NotTestedReason;
 import org.arcsay.model.Visit;
 import org.arcsay.session.Journal;
+import org.arcsay.session.Judge;
 
 /**
  * The review of one visit, used by one thread: every entry is looked at, then confirmed, corrected or rejected.
