@@ -16,7 +16,9 @@ final class SideDifference implements Rule {
             "The two hands differ in this measure and mode by more than the table of side differences calls unusual, and the"
                     + " uninvolved hand is not the worse one.",
             "In an injured hand this is the finding itself, so it is only noted.",
-            new Provenance(Mark.SEEN, "table side-differences.tsv, each line with its source"));
+            new Provenance(
+                    Mark.OUR_DEFAULT,
+                    "table side-differences.tsv, each line with its source; the MP lines were seen in theirs"));
 
     private final HandPair pairs;
 

@@ -14,7 +14,9 @@ final class UninvolvedWorse implements Rule {
             List.of(Severity.ASK),
             "The uninvolved hand is worse than the involved one by more than the table of side differences calls unusual.",
             "The two hands may have been exchanged: which hand is it?",
-            new Provenance(Mark.SEEN, "table side-differences.tsv, each line with its source"));
+            new Provenance(
+                    Mark.OUR_DEFAULT,
+                    "table side-differences.tsv, each line with its source; the MP lines were seen in theirs"));
 
     private final HandPair pairs;
 

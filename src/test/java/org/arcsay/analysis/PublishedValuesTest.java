@@ -37,12 +37,14 @@ class PublishedValuesTest {
     private static final Site IP = new Site("IP");
 
     private static Total thumb(Reading... readings) {
-        return Totals.standard()
-                .of(Totals.standard().motion("thumb"), visit(readings), Side.RIGHT, Mode.ACTIVE);
+        return Totals.standard().of(Totals.standard().motion("thumb"), visit(readings), Side.RIGHT, Mode.ACTIVE);
     }
 
     private static GradeScale scale(String id) {
-        return GradeScale.standard().stream().filter(s -> s.id().equals(id)).findFirst().orElseThrow();
+        return GradeScale.standard().stream()
+                .filter(s -> s.id().equals(id))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static Percent percent(String part, String whole) {
@@ -50,7 +52,11 @@ class PublishedValuesTest {
     }
 
     private static Norm norm(String set, String measure, Mode mode) {
-        return NormSets.standard().named(set).orElseThrow().find(Measure.parse(measure), mode).orElseThrow();
+        return NormSets.standard()
+                .named(set)
+                .orElseThrow()
+                .find(Measure.parse(measure), mode)
+                .orElseThrow();
     }
 
     /**
@@ -60,13 +66,19 @@ class PublishedValuesTest {
      */
     @ParameterizedTest
     @CsvSource({
-        "140, 100.00, Excellent", "119, 85.00, Excellent", "118, 84.29, Good", "98, 70.00, Good", "97, 69.29, Fair",
-        "70, 50.00, Fair", "69, 49.29, Poor"
+        "140, 100.00, Excellent",
+        "119, 85.00, Excellent",
+        "118, 84.29, Good",
+        "98, 70.00, Good",
+        "97, 69.29, Fair",
+        "70, 50.00, Fair",
+        "69, 49.29, Poor"
     })
     void thumbTotalIsGradedAsInThePublishedDegreeTable(String degrees, String expected, String grade) {
         BigDecimal ip = new BigDecimal(degrees).subtract(new BigDecimal("60"));
         Total total = thumb(flexion("MP", "60"), neutral("MP"), flexion("IP", ip.toPlainString()), neutral("IP"));
-        assertEquals(expected, total.percentOfReference().orElseThrow().rounded(2).toPlainString());
+        assertEquals(
+                expected, total.percentOfReference().orElseThrow().rounded(2).toPlainString());
         assertEquals(grade, total.grade().orElseThrow().label());
     }
 
@@ -75,7 +87,9 @@ class PublishedValuesTest {
     void deficitsAreTakenOff() {
         Total total = thumb(flexion("MP", "50"), neutral("MP"), flexion("IP", "65"), lacks("IP", "10"));
         assertEquals("105", total.degrees().orElseThrow().toPlainString());
-        assertEquals("75.0 % of 140 degrees", total.percentOfReference().orElseThrow().words());
+        assertEquals(
+                "75.0 % of 140 degrees",
+                total.percentOfReference().orElseThrow().words());
         assertEquals("Good", total.grade().orElseThrow().label());
     }
 
@@ -219,9 +233,12 @@ class PublishedValuesTest {
                 List.of("8 mm", "0 mm", "20 mm"),
                 opposition.gaps().stream().map(tip -> tip.distance().toString()).toList());
         assertEquals(
-                List.of("an opposition score of 6 means that the thumb reached the ring tip (stage 5), but the gap there is"
-                        + " 0.8 cm"),
-                opposition.disagreements().stream().map(Opposition.Disagreement::words).toList());
+                List.of(
+                        "an opposition score of 6 means that the thumb reached the ring tip (stage 5), but the gap there is"
+                                + " 0.8 cm"),
+                opposition.disagreements().stream()
+                        .map(Opposition.Disagreement::words)
+                        .toList());
         assertEquals(6, opposition.score().orElseThrow().points());
     }
 
@@ -278,7 +295,9 @@ class PublishedValuesTest {
         assertEquals(Optional.of(new BigDecimal("10")), loss.lag());
         assertEquals(Optional.of(new BigDecimal("5")), loss.contracture());
         Visit equal = visit(lacks("IP", "5"), lacks("IP", "5").withMode(Mode.PASSIVE));
-        assertEquals(Optional.empty(), ExtensionLoss.of(equal, Side.RIGHT, IP).orElseThrow().lag());
+        assertEquals(
+                Optional.empty(),
+                ExtensionLoss.of(equal, Side.RIGHT, IP).orElseThrow().lag());
         Visit lagOnly = visit(lacks("IP", "5"), hyper("IP", "5").withMode(Mode.PASSIVE));
         assertEquals(
                 Optional.empty(),
@@ -312,7 +331,9 @@ class PublishedValuesTest {
         assertEquals(Optional.of(false), flexion.inRange(Amount.of(Angle.of(79)).orElseThrow()));
         Norm adduction = norm("barakat-2013", "CMC:ADDUCTION", Mode.ACTIVE);
         assertEquals(Optional.of(new BigDecimal("4")), adduction.sd());
-        assertEquals(new BigDecimal("9"), norm("barakat-2013", "thumb:OPPOSITION_SCORE", Mode.ACTIVE).mean());
+        assertEquals(
+                new BigDecimal("9"),
+                norm("barakat-2013", "thumb:OPPOSITION_SCORE", Mode.ACTIVE).mean());
         assertTrue(NormSets.standard()
                 .named("barakat-2013")
                 .orElseThrow()

@@ -52,8 +52,7 @@ class StatisticsTest {
         double residual = residualMeanSquare(ratings);
         double between = k * new Variance().evaluate(rowMeans(ratings));
         double raters = n * new Variance().evaluate(columnMeans(ratings));
-        assertEquals(
-                (between - residual) / (between + (k - 1) * residual), Statistics.icc31(ratings), TINY);
+        assertEquals((between - residual) / (between + (k - 1) * residual), Statistics.icc31(ratings), TINY);
         double denominator = between + (k - 1) * residual + k * (raters - residual) / n;
         assertEquals((between - residual) / denominator, Statistics.icc21(ratings), TINY);
     }
@@ -129,13 +128,19 @@ class StatisticsTest {
 
     private static double[] rowMeans(double[][] ratings) {
         return IntStream.range(0, ratings.length)
-                .mapToDouble(i -> IntStream.range(0, ratings[i].length).mapToDouble(j -> ratings[i][j]).average().orElseThrow())
+                .mapToDouble(i -> IntStream.range(0, ratings[i].length)
+                        .mapToDouble(j -> ratings[i][j])
+                        .average()
+                        .orElseThrow())
                 .toArray();
     }
 
     private static double[] columnMeans(double[][] ratings) {
         return IntStream.range(0, ratings[0].length)
-                .mapToDouble(j -> IntStream.range(0, ratings.length).mapToDouble(i -> ratings[i][j]).average().orElseThrow())
+                .mapToDouble(j -> IntStream.range(0, ratings.length)
+                        .mapToDouble(i -> ratings[i][j])
+                        .average()
+                        .orElseThrow())
                 .toArray();
     }
 }
