@@ -9,9 +9,11 @@ import org.jspecify.annotations.Nullable;
  * to the system. Recognisers made from it keep what they need of it, so it may be closed before them.
  */
 public final class VoskModel implements AutoCloseable {
+    private final VoskLibrary library;
     private @Nullable Pointer handle;
 
-    private VoskModel(Pointer handle) {
+    private VoskModel(VoskLibrary library, Pointer handle) {
+        this.library = library;
         this.handle = handle;
     }
 
@@ -21,17 +23,18 @@ public final class VoskModel implements AutoCloseable {
      * @throws ModelException when the native library refuses the folder
      */
     public static VoskModel load(Path folder) throws ModelException {
-        Pointer handle = VoskNative.library().vosk_model_new(folder.toString());
+        VoskLibrary library = VoskNative.library();
+        Pointer handle = library.vosk_model_new(folder.toString());
         if (handle == null) {
             throw new ModelException("The speech model in " + folder
                     + " cannot be loaded: its files are damaged or made for another version. Unpack it again.");
         }
-        return new VoskModel(handle);
+        return new VoskModel(library, handle);
     }
 
     /** A recogniser decided by the model's own graph, owned by the calling thread. */
     public Recogniser recogniser(int sampleRate) {
-        return VoskRecogniser.own(VoskNative.library().vosk_recognizer_new(open(), sampleRate), sampleRate);
+        return VoskRecogniser.own(library, library.vosk_recognizer_new(open(), sampleRate), sampleRate);
     }
 
     private synchronized Pointer open() {
@@ -44,7 +47,7 @@ public final class VoskModel implements AutoCloseable {
     @Override
     public synchronized void close() {
         if (handle != null) {
-            VoskNative.library().vosk_model_free(handle);
+            library.vosk_model_free(handle);
             handle = null;
         }
     }

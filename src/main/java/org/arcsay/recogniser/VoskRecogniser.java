@@ -13,20 +13,21 @@ public final class VoskRecogniser implements Recogniser {
     private static final int END_OF_UTTERANCE = 1;
 
     private final Thread owner = Thread.currentThread();
-    private final VoskLibrary library = VoskNative.library();
+    private final VoskLibrary library;
     private @Nullable Pointer handle;
 
-    private VoskRecogniser(Pointer handle) {
+    private VoskRecogniser(VoskLibrary library, Pointer handle) {
+        this.library = library;
         this.handle = handle;
         library.vosk_recognizer_set_words(handle, 1);
     }
 
-    static VoskRecogniser own(@Nullable Pointer handle, int sampleRate) {
+    static VoskRecogniser own(VoskLibrary library, @Nullable Pointer handle, int sampleRate) {
         if (handle == null) {
             throw new RecogniserException("The speech model does not work with sound at " + sampleRate
                     + " Hz, or is damaged. Use 16000 Hz, or unpack the model again.");
         }
-        return new VoskRecogniser(handle);
+        return new VoskRecogniser(library, handle);
     }
 
     @Override
