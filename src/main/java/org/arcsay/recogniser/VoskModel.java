@@ -2,11 +2,12 @@ package org.arcsay.recogniser;
 
 import com.sun.jna.Pointer;
 import java.nio.file.Path;
+import java.time.Duration;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A speech model in native memory; any one thread at a time. Load it once: loading is slow and memory is not given back
- * to the system. Recognisers made from it keep what they need of it, so it may be closed before them.
+ * to the system. Native recognisers hold on to it, so it may be closed before them.
  */
 public final class VoskModel implements AutoCloseable {
     private final VoskLibrary library;
@@ -32,9 +33,19 @@ public final class VoskModel implements AutoCloseable {
         return new VoskModel(library, handle);
     }
 
-    /** A recogniser decided by the model's own graph, owned by the calling thread. */
+    /**
+     * A recogniser decided by the model's own graph, owned by the calling thread.
+     *
+     * @param sampleRate of the sound it will be given, in Hz
+     */
     public Recogniser recogniser(int sampleRate) {
-        return VoskRecogniser.own(library, library.vosk_recognizer_new(open(), sampleRate), sampleRate);
+        return recogniser(sampleRate, VoskRecogniser.RENEWAL);
+    }
+
+    /** As {@link #recogniser(int)}, with another time between renewals; for tests. */
+    Recogniser recogniser(int sampleRate, Duration renewal) {
+        Pointer model = open();
+        return new VoskRecogniser(library, () -> library.vosk_recognizer_new(model, sampleRate), sampleRate, renewal);
     }
 
     private synchronized Pointer open() {

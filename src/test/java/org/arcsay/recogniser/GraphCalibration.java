@@ -4,6 +4,7 @@ import com.sun.jna.Library;
 import com.sun.jna.Native;
 import com.sun.jna.Pointer;
 import java.io.IOException;
+import java.lang.reflect.Proxy;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -96,13 +97,18 @@ final class GraphCalibration {
 
     /** The phrase list of all neighbouring words of the grammar, which makes the recogniser's own bigram model. */
     private Recogniser phraseListRecogniser(ModelFolder folder) {
-        PhraseLists library =
-                Native.load("vosk", PhraseLists.class, Map.of(Library.OPTION_STRING_ENCODING, "UTF-8"));
-        library.vosk_set_log_level(-1);
+        Library.Handler loaded = (Library.Handler) Proxy.getInvocationHandler(VoskNative.library());
+        PhraseLists library = Native.load(
+                loaded.getNativeLibrary().getFile().toString(),
+                PhraseLists.class,
+                Map.of(Library.OPTION_STRING_ENCODING, "UTF-8"));
         Pointer model = Objects.requireNonNull(library.vosk_model_new(folder.path().toString()));
         String phrases = JsonMapper.shared().writeValueAsString(neighbours(grammar.graph(), folder));
-        return VoskRecogniser.own(
-                library, library.vosk_recognizer_new_grm(model, RATE, phrases), RATE);
+        return new VoskRecogniser(
+                library,
+                () -> library.vosk_recognizer_new_grm(model, RATE, phrases),
+                RATE,
+                VoskRecogniser.RENEWAL);
     }
 
     private static Set<String> neighbours(WordGraph graph, ModelFolder folder) {
