@@ -33,7 +33,5 @@ interface VoskLibrary extends Library {
 
     String vosk_recognizer_final_result(Pointer recogniser);
 
-    void vosk_recognizer_reset(Pointer recogniser);
-
     void vosk_recognizer_free(Pointer recogniser);
 }

@@ -20,7 +20,10 @@ final class LevelMeterTest {
         meter.accept(Wavs.sine(16_000, 100, 16_384), 16_000);
         assertEquals(0.5, meter.level().peak(), 1e-4);
         assertEquals(
-                -3.01, Level.decibels(meter.level().rms()) - Level.decibels(meter.level().peak()), 0.01);
+                -3.01,
+                Level.decibels(meter.level().rms())
+                        - Level.decibels(meter.level().peak()),
+                0.01);
         assertEquals(List.of(), meter.quality().warnings());
     }
 
@@ -50,16 +53,14 @@ final class LevelMeterTest {
         short[] sound = new short[1600];
         sound[0] = 1;
         meter.accept(sound, 1600);
-        assertEquals(
-                Duration.ofMillis(100).minusNanos(62_500), meter.level().digitalSilence());
+        assertEquals(Duration.ofMillis(100).minusNanos(62_500), meter.level().digitalSilence());
         assertEquals(Duration.ofSeconds(1), meter.quality().longestDigitalSilence());
     }
 
     @Test
     void handsSoundOnUnchanged(@TempDir Path folder) throws Exception {
         short[] samples = Wavs.sine(3000, 250, 8000);
-        try (AudioSource source =
-                meter.listeningTo(WavSource.open(Wavs.write(folder.resolve("a.wav"), samples)))) {
+        try (AudioSource source = meter.listeningTo(WavSource.open(Wavs.write(folder.resolve("a.wav"), samples)))) {
             assertArrayEquals(samples, Wavs.readAll(source));
             assertEquals(source.position(), meter.quality().length());
         }

@@ -35,8 +35,11 @@ final class MicrophoneTest {
 
     @Test
     void deliversExactlyWhatTheDeviceHears() throws Exception {
-        try (Microphone microphone =
-                new SimulatedMicrophone().play(wav).play(wav).speed(AS_FAST_AS_READ).open()) {
+        try (Microphone microphone = new SimulatedMicrophone()
+                .play(wav)
+                .play(wav)
+                .speed(AS_FAST_AS_READ)
+                .open()) {
             short[] heard = Wavs.readAll(microphone);
             assertArrayEquals(samples, java.util.Arrays.copyOf(heard, samples.length));
             assertEquals(2 * samples.length, heard.length);
@@ -62,7 +65,8 @@ final class MicrophoneTest {
     @Test
     void takesAtLeastTheTimeThatTheSoundLasts() throws Exception {
         long begin = System.nanoTime();
-        try (Microphone microphone = new SimulatedMicrophone().play(wav).speed(4).open()) {
+        try (Microphone microphone =
+                new SimulatedMicrophone().play(wav).speed(4).open()) {
             Wavs.readAll(microphone);
         }
         double seconds = samples.length / (double) Wavs.RATE / 4;

@@ -75,8 +75,7 @@ final class WavSourceTest {
     @Test
     void readsUpperBitsOf24And32Bit() throws Exception {
         byte[] threeBytes = {(byte) 0xff, 0x34, 0x12, 0, 0, (byte) 0x80};
-        assertArrayEquals(
-                new short[] {0x1234, Short.MIN_VALUE}, read(Wavs.write(file(), 48_000, 1, 24, threeBytes)));
+        assertArrayEquals(new short[] {0x1234, Short.MIN_VALUE}, read(Wavs.write(file(), 48_000, 1, 24, threeBytes)));
         byte[] fourBytes = {1, 2, 0x34, 0x12, 0, 0, (byte) 0xff, (byte) 0xff};
         assertArrayEquals(new short[] {0x1234, -1}, read(Wavs.write(file(), 22_050, 1, 32, fourBytes)));
     }
@@ -123,9 +122,10 @@ final class WavSourceTest {
         try (WavSource source = WavSource.open(file())) {
             short[] buffer = new short[16_000];
             assertEquals(8000, source.read(buffer));
-            String message =
-                    assertThrows(AudioException.class, () -> source.read(buffer)).getMessage();
-            assertTrue(message.contains("truncated") && message.contains("1.0 s") && message.contains("0.5 s"), message);
+            String message = assertThrows(AudioException.class, () -> source.read(buffer))
+                    .getMessage();
+            assertTrue(
+                    message.contains("truncated") && message.contains("1.0 s") && message.contains("0.5 s"), message);
             assertEquals(Duration.ofMillis(500), source.position());
         }
     }
@@ -141,10 +141,7 @@ final class WavSourceTest {
     @Test
     void refusesEmptyFileAndFileWithoutSound() throws Exception {
         assertTrue(refusal(Files.createFile(file())).contains("empty"));
-        Wavs.riff(
-                file(),
-                Wavs.chunk("fmt ", 16, Wavs.format(PCM, 1, 16_000, 16)),
-                Wavs.chunk("data", 0, new byte[0]));
+        Wavs.riff(file(), Wavs.chunk("fmt ", 16, Wavs.format(PCM, 1, 16_000, 16)), Wavs.chunk("data", 0, new byte[0]));
         assertTrue(refusal(file()).contains("no sound"));
     }
 
@@ -153,7 +150,8 @@ final class WavSourceTest {
     void namesWhatTheFileIsInstead(String start, String name) throws Exception {
         Files.write(file(), (start + " and then some more bytes").getBytes(StandardCharsets.US_ASCII));
         String message = refusal(file());
-        assertTrue(message.contains("not a WAV file") && message.contains(name) && message.contains("Convert"), message);
+        assertTrue(
+                message.contains("not a WAV file") && message.contains(name) && message.contains("Convert"), message);
     }
 
     @ParameterizedTest

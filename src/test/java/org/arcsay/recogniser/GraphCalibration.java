@@ -18,7 +18,6 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.arcsay.audio.AudioException;
-import org.arcsay.audio.WavSource;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.grammar.Tag;
 import org.arcsay.grammar.WordGraph;
@@ -39,18 +38,20 @@ final class GraphCalibration {
 
     private record Clip(boolean inGrammar, List<String> words, short[] samples) {}
 
-    private record Score(int right, int wrong, int refused, int inGrammar, int accepted, int outOfGrammar, double load) {
+    private record Score(
+            int right, int wrong, int refused, int inGrammar, int accepted, int outOfGrammar, int ghosts, double load) {
         @Override
         public String toString() {
             return String.format(
                     Locale.ROOT,
-                    "right %5.1f %%  wrong %5.1f %%  refused %5.1f %%  of %d | talk accepted %5.1f %% of %d | load %.3f",
+                    "right %5.1f %%  wrong %5.1f %%  refused %5.1f %%  of %d | talk accepted %5.1f %% of %d | ghosts %d | load %.3f",
                     100.0 * right / inGrammar,
                     100.0 * wrong / inGrammar,
                     100.0 * refused / inGrammar,
                     inGrammar,
                     100.0 * accepted / outOfGrammar,
                     outOfGrammar,
+                    ghosts,
                     load);
         }
     }
@@ -102,13 +103,11 @@ final class GraphCalibration {
                 loaded.getNativeLibrary().getFile().toString(),
                 PhraseLists.class,
                 Map.of(Library.OPTION_STRING_ENCODING, "UTF-8"));
-        Pointer model = Objects.requireNonNull(library.vosk_model_new(folder.path().toString()));
+        Pointer model =
+                Objects.requireNonNull(library.vosk_model_new(folder.path().toString()));
         String phrases = JsonMapper.shared().writeValueAsString(neighbours(grammar.graph(), folder));
         return new VoskRecogniser(
-                library,
-                () -> library.vosk_recognizer_new_grm(model, RATE, phrases),
-                RATE,
-                VoskRecogniser.RENEWAL);
+                library, () -> library.vosk_recognizer_new_grm(model, RATE, phrases), RATE, VoskRecogniser.RENEWAL);
     }
 
     private static Set<String> neighbours(WordGraph graph, ModelFolder folder) {
@@ -125,7 +124,8 @@ final class GraphCalibration {
                 phrases.add(word);
             }
         });
-        phrases.removeIf(phrase -> Stream.of(phrase.split(" ")).anyMatch(word -> !folder.wordIds().containsKey(word)));
+        phrases.removeIf(phrase ->
+                Stream.of(phrase.split(" ")).anyMatch(word -> !folder.wordIds().containsKey(word)));
         return phrases;
     }
 
@@ -135,6 +135,7 @@ final class GraphCalibration {
         int wrong = 0;
         int in = 0;
         int accepted = 0;
+        int ghosts = 0;
         long samples = 0;
         long begin = cpuNanos();
         for (Clip clip : clips) {
@@ -142,12 +143,14 @@ final class GraphCalibration {
             samples += sound.length;
             List<Utterance> heard = hear(recogniser, sound);
             List<Set<List<Tag>>> understood = heard.stream()
-                    .map(utterance -> grammar.meanings(Arrays.asList(utterance.text().split(" "))))
+                    .map(utterance ->
+                            grammar.meanings(Arrays.asList(utterance.text().split(" "))))
                     .filter(meanings -> !meanings.isEmpty())
                     .toList();
             boolean correct = understood.equals(List.of(grammar.meanings(clip.words())));
             if (clip.inGrammar()) {
                 in++;
+                ghosts += heard.size() - understood.size();
                 right += correct ? 1 : 0;
                 wrong += !correct && !understood.isEmpty() ? 1 : 0;
             } else {
@@ -159,7 +162,7 @@ final class GraphCalibration {
             }
         }
         double load = (cpuNanos() - begin) / 1e9 / ((double) samples / RATE);
-        return new Score(right, wrong, in - right - wrong, in, accepted, clips.size() - in, load);
+        return new Score(right, wrong, in - right - wrong, in, accepted, clips.size() - in, ghosts, load);
     }
 
     private static long cpuNanos() {
@@ -220,24 +223,14 @@ final class GraphCalibration {
 
     private static List<Clip> clips(Path folder) throws IOException, AudioException {
         List<Clip> clips = new ArrayList<>();
-        for (String line : Files.readAllLines(folder.resolve("clips.tsv")).stream().skip(1).toList()) {
+        for (String line :
+                Files.readAllLines(folder.resolve("clips.tsv")).stream().skip(1).toList()) {
             String[] fields = line.split("\t");
             clips.add(new Clip(
-                    fields[2].equals("in"), List.of(fields[3].split(" ")), samples(folder.resolve(fields[0]))));
+                    fields[2].equals("in"),
+                    List.of(fields[3].split(" ")),
+                    Recordings.samples(folder.resolve(fields[0]))));
         }
         return clips;
-    }
-
-    private static short[] samples(Path wav) throws AudioException {
-        try (WavSource source = WavSource.open(wav)) {
-            short[] samples = new short[RATE * 60];
-            int length = 0;
-            short[] block = new short[BLOCK];
-            for (int n = source.read(block); n >= 0; n = source.read(block)) {
-                System.arraycopy(block, 0, samples, length, n);
-                length += n;
-            }
-            return Arrays.copyOf(samples, length);
-        }
     }
 }

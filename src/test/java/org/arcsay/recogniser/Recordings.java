@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.arcsay.audio.AudioException;
 import org.arcsay.audio.AudioSource;
@@ -43,5 +44,14 @@ final class Recordings {
         }
         recogniser.finish().ifPresent(heard::add);
         return heard;
+    }
+
+    /** All frames of a short file. */
+    static short[] samples(Path wav) throws AudioException {
+        try (WavSource source = WavSource.open(wav)) {
+            int frames = (int) (source.length().orElseThrow().toNanos() * source.sampleRate() / 1_000_000_000L) + 1;
+            short[] samples = new short[frames];
+            return Arrays.copyOf(samples, source.read(samples));
+        }
     }
 }

@@ -8,19 +8,27 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.Random;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.Utterance;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The real native library with the real model on real sound files. */
 final class VoskRecogniserTest {
     private static final int RATE = 16_000;
+
+    private static final int BLOCK = 1600;
 
     /** The marks of the visit hold some silence at the end of each utterance. */
     private static final double TIME_TOLERANCE = 0.4;
@@ -63,6 +71,128 @@ final class VoskRecogniserTest {
 
     private static double seconds(Duration duration) {
         return duration.toMillis() / 1000.0;
+    }
+
+    /** Every pause renews the native recogniser here, and every gap is as short as an end of utterance can be. */
+    @Test
+    void losesNothingWhenRenewedInAnyPause() throws Exception {
+        Path visit = Recordings.FOLDER.resolve("visit.wav");
+        List<Utterance> kept;
+        List<Utterance> renewed;
+        try (Recogniser recogniser = model.recogniser(RATE)) {
+            kept = Recordings.hear(recogniser, visit);
+        }
+        try (Recogniser recogniser = model.recogniser(RATE, Duration.ZERO)) {
+            renewed = Recordings.hear(recogniser, visit);
+        }
+        assertEquals(
+                kept.stream().map(Utterance::text).toList(),
+                renewed.stream().map(Utterance::text).toList());
+        for (int i = 0; i < kept.size(); i++) {
+            assertEquals(seconds(kept.get(i).end()), seconds(renewed.get(i).end()), 0.1);
+        }
+    }
+
+    /** Speech that begins in the very moment in which the utterance before it is found to be over. */
+    @ParameterizedTest
+    @ValueSource(ints = {0, 100, 200, 300, 500})
+    void hearsSpeechThatBeginsAtRenewal(int millisAfterEnd) throws Exception {
+        List<Recordings.Clip> clips = Recordings.clips(Recordings.FOLDER).subList(0, 6);
+        List<String> heard = new ArrayList<>();
+        try (Recogniser recogniser = model.recogniser(RATE, Duration.ZERO)) {
+            for (Recordings.Clip clip : clips) {
+                hearUntilEnd(recogniser, clip.wav()).ifPresent(utterance -> heard.add(utterance.text()));
+                hearNoise(recogniser, millisAfterEnd);
+            }
+        }
+        assertEquals(clips.stream().map(Recordings.Clip::words).toList(), heard);
+    }
+
+    /** Plays a clip without the silence around it, then as much faint noise as it takes to end the utterance. */
+    private static Optional<Utterance> hearUntilEnd(Recogniser recogniser, Path wav) throws Exception {
+        short[] speech = trimmed(Recordings.samples(wav));
+        for (int from = 0; from < speech.length; from += BLOCK) {
+            short[] block = Arrays.copyOfRange(speech, from, Math.min(speech.length, from + BLOCK));
+            Optional<Utterance> utterance = recogniser.accept(block, block.length);
+            if (utterance.isPresent()) {
+                return utterance;
+            }
+        }
+        Optional<Utterance> utterance = Optional.empty();
+        for (int i = 0; i < 40 && utterance.isEmpty(); i++) {
+            utterance = hearNoise(recogniser, 50);
+        }
+        return utterance;
+    }
+
+    private static short[] trimmed(short[] samples) {
+        int first = 0;
+        int last = samples.length - 1;
+        while (Math.abs(samples[first]) < 300) {
+            first++;
+        }
+        while (Math.abs(samples[last]) < 300) {
+            last--;
+        }
+        return Arrays.copyOfRange(samples, Math.max(0, first - BLOCK), Math.min(samples.length, last + BLOCK));
+    }
+
+    private static Optional<Utterance> hearNoise(Recogniser recogniser, int millis) {
+        Random random = new Random(millis);
+        short[] noise = new short[RATE * millis / 1000];
+        for (int i = 0; i < noise.length; i++) {
+            noise[i] = (short) (random.nextInt(7) - 3);
+        }
+        return noise.length == 0 ? Optional.empty() : recogniser.accept(noise, noise.length);
+    }
+
+    /** Longer than the ten minutes after which the native library rebuilds itself. */
+    @Test
+    @Tag("slow")
+    void losesNothingInTwelveMinutes() throws Exception {
+        List<String> heard = new ArrayList<>();
+        List<String> lines = Files.readAllLines(Recordings.FOLDER.resolve("visit.tsv"));
+        List<String> once =
+                lines.stream().skip(1).map(line -> line.split("\t")[2]).toList();
+        List<String> expected = new ArrayList<>();
+        short[] visit = Recordings.samples(Recordings.FOLDER.resolve("visit.wav"));
+        int rounds = (int) (Duration.ofMinutes(12).toSeconds() * RATE / visit.length) + 1;
+        try (Recogniser recogniser = model.recogniser(RATE)) {
+            for (int round = 0; round < rounds; round++) {
+                expected.addAll(once);
+                for (int from = 0; from < visit.length; from += BLOCK) {
+                    short[] block = Arrays.copyOfRange(visit, from, Math.min(visit.length, from + BLOCK));
+                    recogniser.accept(block, block.length).map(Utterance::text).ifPresent(heard::add);
+                }
+            }
+            recogniser.finish().map(Utterance::text).ifPresent(heard::add);
+        }
+        assertEquals(expected, heard);
+    }
+
+    @Test
+    void resetForgetsOpenUtteranceButKeepsCountingTime() throws Exception {
+        Recordings.Clip clip = Recordings.clips(Recordings.FOLDER).get(0);
+        short[] samples = Recordings.samples(clip.wav());
+        try (Recogniser recogniser = model.recogniser(RATE)) {
+            recogniser.accept(samples, samples.length / 2);
+            recogniser.reset();
+            List<Utterance> heard = Recordings.hear(recogniser, clip.wav());
+            assertEquals(
+                    List.of(clip.words()), heard.stream().map(Utterance::text).toList());
+            assertTrue(heard.get(0).end().toMillis() > samples.length / 2 * 1000L / RATE);
+        }
+    }
+
+    @Test
+    void hearsNothingInSilence() {
+        try (Recogniser recogniser = model.recogniser(RATE)) {
+            hearNoise(recogniser, 300);
+            for (int i = 0; i < 300; i++) {
+                assertEquals(Optional.empty(), recogniser.accept(new short[BLOCK], BLOCK));
+            }
+            assertEquals(Optional.empty(), recogniser.finish());
+        }
     }
 
     @Test
