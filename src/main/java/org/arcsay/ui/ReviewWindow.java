@@ -81,6 +81,7 @@ public final class ReviewWindow implements ReviewActions {
         window.refresh();
         window.list.requestFocus();
         window.list.getSelectionModel().selectFirst();
+        window.selected().ifPresent(window::chosen);
         return window;
     }
 
