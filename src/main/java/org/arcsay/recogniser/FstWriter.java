@@ -19,9 +19,11 @@ final class FstWriter {
     private static final int ARC_BYTES = 16;
     private static final int HEADER_BYTES = 65;
 
-    /** Expanded, acceptor, no epsilons at all, sorted by input and by output label, weighted. */
-    private static final long PROPERTIES =
-            0x1L | 0x1_0000L | 0x80_0000L | 0x200_0000L | 0x800_0000L | 0x1000_0000L | 0x4000_0000L | 0x1_0000_0000L;
+    /** Label of an arc that takes no word. */
+    private static final int NO_WORD = 0;
+
+    /** Expanded, acceptor, sorted by input and by output label, weighted; the rest is left for the reader to find out. */
+    private static final long PROPERTIES = 0x1L | 0x1_0000L | 0x1000_0000L | 0x4000_0000L | 0x1_0000_0000L;
 
     private record Arc(int label, float cost, int target) {}
 
@@ -41,8 +43,12 @@ final class FstWriter {
         accepting[state] = true;
     }
 
-    void arc(int from, int label, float cost, int to) {
-        states.get(from).add(new Arc(label, cost, to));
+    void arc(int from, int label, double cost, int to) {
+        states.get(from).add(new Arc(label, (float) cost, to));
+    }
+
+    void silentArc(int from, double cost, int to) {
+        arc(from, NO_WORD, cost, to);
     }
 
     byte[] bytes() {

@@ -68,33 +68,49 @@ record GrammarGraph(byte[] fst, List<String> missingWords) {
         return leads;
     }
 
-    private static byte[] write(WordGraph grammar, boolean[] useful, Map<String, Integer> wordIds, GraphCosts costs) {
-        int states = grammar.states().size();
-        int other = states;
-        FstWriter fst = new FstWriter(states + 1, grammar.start());
-        for (int i = 0; i < states; i++) {
+    private static byte[] write(
+            WordGraph grammar, boolean[] useful, Map<String, Integer> wordIds, GraphCosts costs) {
+        int other = grammar.states().size();
+        FstWriter fst = new FstWriter(other + 1, grammar.start());
+        for (int i = 0; i < other; i++) {
             WordGraph.State state = grammar.states().get(i);
             if (state.accepting()) {
                 fst.accept(i);
             }
-            List<Map.Entry<String, Integer>> arcs = arcsOn(state, useful, wordIds);
-            float cost = (float) (costs.branching() * Math.log(arcs.size() + (state.accepting() ? 1 : 0)));
-            for (Map.Entry<String, Integer> arc : arcs) {
-                fst.arc(i, wordIds.get(arc.getKey()), cost, arc.getValue());
+            writeArcs(fst, i, arcsOn(state, useful, wordIds), state.accepting(), wordIds, costs);
+            if (i != grammar.start() && useful[i]) {
+                fst.silentArc(i, costs.leaving(), other);
             }
         }
         fst.accept(grammar.start());
         fst.accept(other);
-        for (int from : new int[] {grammar.start(), other}) {
-            wordIds.forEach((word, id) -> {
-                if (word.equals(Word.UNKNOWN)) {
-                    fst.arc(from, id, (float) costs.unknownWord(), other);
-                } else if (ModelFolder.isSpoken(word)) {
-                    fst.arc(from, id, (float) costs.otherWord(), other);
-                }
-            });
-        }
+        writeOtherWords(fst, grammar.start(), other, wordIds, costs);
+        writeOtherWords(fst, other, other, wordIds, costs);
         return fst.bytes();
+    }
+
+    private static void writeArcs(
+            FstWriter fst,
+            int from,
+            List<Map.Entry<String, Integer>> arcs,
+            boolean maybeEnd,
+            Map<String, Integer> wordIds,
+            GraphCosts costs) {
+        double cost = costs.branching() * Math.log(arcs.size() + (maybeEnd ? 1 : 0));
+        for (Map.Entry<String, Integer> arc : arcs) {
+            fst.arc(from, wordIds.get(arc.getKey()), cost, arc.getValue());
+        }
+    }
+
+    private static void writeOtherWords(
+            FstWriter fst, int from, int other, Map<String, Integer> wordIds, GraphCosts costs) {
+        wordIds.forEach((word, id) -> {
+            if (word.equals(Word.UNKNOWN)) {
+                fst.arc(from, id, costs.unknownWord(), other);
+            } else if (ModelFolder.isSpoken(word)) {
+                fst.arc(from, id, costs.otherWord(), other);
+            }
+        });
     }
 
     private static List<Map.Entry<String, Integer>> arcsOn(

@@ -7,8 +7,9 @@ package org.arcsay.recogniser;
  *     makes all sentences cost the same
  * @param unknownWord for each stretch of sound taken as no known word
  * @param otherWord for each word taken out of its grammar
+ * @param leaving for a sentence that begins in the grammar and goes on outside it
  */
-public record GraphCosts(double branching, double unknownWord, double otherWord) {
+public record GraphCosts(double branching, double unknownWord, double otherWord, double leaving) {
     /** See docs/decisions/0002-strict-graph.md for how they were found. */
-    public static final GraphCosts DEFAULT = new GraphCosts(0, 3, 7);
+    public static final GraphCosts DEFAULT = new GraphCosts(1, 2, 5, 2);
 }

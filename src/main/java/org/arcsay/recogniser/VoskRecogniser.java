@@ -2,41 +2,104 @@ package org.arcsay.recogniser;
 
 import com.sun.jna.Pointer;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.Supplier;
 import org.arcsay.model.Utterance;
 import org.jspecify.annotations.Nullable;
 
-/** The native recogniser; owned by the thread that made it, and calls from another fail. */
+/**
+ * The native recogniser; owned by the thread that made it, and calls from another fail.
+ *
+ * <p>The native library throws away and rebuilds its pipeline at the first pause after ten minutes, together with up to a
+ * second of sound that it has taken in but not looked at. To lose nothing, a new native recogniser is made before that
+ * time, in a pause, and hears again what came after the last word. This also bounds the native memory of a long visit.
+ */
 public final class VoskRecogniser implements Recogniser {
+    /** Half the time after which the native library would do it. */
+    static final Duration RENEWAL = Duration.ofMinutes(5);
+
+    private static final Duration REPLAY = Duration.ofMillis(1500);
+
+    /** The end of a word is known to one step of the network, 30 ms, and its sound may fade a little longer. */
+    private static final Duration FADING = Duration.ofMillis(120);
+
     private static final int FAILED = -1;
     private static final int END_OF_UTTERANCE = 1;
 
     private final Thread owner = Thread.currentThread();
-    private final VoskLibrary library = VoskNative.library();
+    private final VoskLibrary library;
+    private final Supplier<Pointer> maker;
+    private final int sampleRate;
+    private final Duration renewal;
+    private final RecentSound recent;
     private @Nullable Pointer handle;
 
-    private VoskRecogniser(Pointer handle) {
-        this.handle = handle;
-        library.vosk_recognizer_set_words(handle, 1);
+    /** Position of the whole stream at which the native recogniser's own time began. */
+    private long origin;
+
+    /** Everything before this position is settled. */
+    private long settled;
+
+    private boolean renewalDue;
+
+    /**
+     * Makes a recogniser owned by the calling thread.
+     *
+     * @param maker makes the native one, on every renewal anew
+     * @param renewal after which time the next pause is used to renew it
+     */
+    VoskRecogniser(VoskLibrary library, Supplier<@Nullable Pointer> maker, int sampleRate, Duration renewal) {
+        this.library = library;
+        this.maker = () -> made(maker.get());
+        this.sampleRate = sampleRate;
+        this.renewal = renewal;
+        recent = new RecentSound((int) frames(REPLAY));
+        handle = this.maker.get();
     }
 
-    static VoskRecogniser own(@Nullable Pointer handle, int sampleRate) {
-        if (handle == null) {
+    private Pointer made(@Nullable Pointer made) {
+        if (made == null) {
             throw new RecogniserException("The speech model does not work with sound at " + sampleRate
                     + " Hz, or is damaged. Use 16000 Hz, or unpack the model again.");
         }
-        return new VoskRecogniser(handle);
+        library.vosk_recognizer_set_words(made, 1);
+        return made;
     }
 
     @Override
     public Optional<Utterance> accept(short[] samples, int length) {
         Pointer open = mine();
-        return switch (library.vosk_recognizer_accept_waveform_s(open, samples, length)) {
+        return renewalDue ? renewed(open, samples, length) : feed(open, samples, length, samples, length);
+    }
+
+    private Optional<Utterance> renewed(Pointer old, short[] samples, int length) {
+        Pointer fresh = maker.get();
+        handle = fresh;
+        library.vosk_recognizer_free(old);
+        renewalDue = false;
+        short[] replay = recent.since(settled);
+        origin = recent.total() - replay.length;
+        short[] all = Arrays.copyOf(replay, replay.length + length);
+        System.arraycopy(samples, 0, all, replay.length, length);
+        return feed(fresh, all, all.length, samples, length);
+    }
+
+    /** Hands sound to the native recogniser, of which the new part has not been accounted for yet. */
+    private Optional<Utterance> feed(Pointer open, short[] sound, int length, short[] added, int addedLength) {
+        recent.add(added, addedLength);
+        return switch (library.vosk_recognizer_accept_waveform_s(open, sound, length)) {
             case FAILED -> throw failure();
-            case END_OF_UTTERANCE -> utterance(library::vosk_recognizer_result);
+            case END_OF_UTTERANCE -> endOfUtterance(open);
             default -> Optional.empty();
         };
+    }
+
+    private Optional<Utterance> endOfUtterance(Pointer open) {
+        Optional<Utterance> utterance = utterance(library.vosk_recognizer_result(open));
+        utterance.ifPresent(heard -> settled = frames(heard.end().plus(FADING)));
+        renewalDue = recent.total() - origin > frames(renewal);
+        return utterance;
     }
 
     @Override
@@ -46,16 +109,19 @@ public final class VoskRecogniser implements Recogniser {
 
     @Override
     public Optional<Utterance> finish() {
-        return utterance(library::vosk_recognizer_final_result);
+        Optional<Utterance> utterance = utterance(library.vosk_recognizer_final_result(mine()));
+        settled = recent.total();
+        return utterance;
     }
 
-    private Optional<Utterance> utterance(Function<Pointer, String> result) {
-        return VoskJson.utterance(result.apply(mine()), Duration.ZERO);
+    private Optional<Utterance> utterance(String json) {
+        return VoskJson.utterance(json, time(origin));
     }
 
     @Override
     public void reset() {
         library.vosk_recognizer_reset(mine());
+        settled = recent.total();
     }
 
     @Override
@@ -80,5 +146,13 @@ public final class VoskRecogniser implements Recogniser {
     private static RecogniserException failure() {
         return new RecogniserException("The speech recogniser stopped working. What was saved is safe;"
                 + " start listening again, and check the speech model if it happens twice.");
+    }
+
+    private long frames(Duration duration) {
+        return Math.round(duration.toNanos() * (sampleRate / 1e9));
+    }
+
+    private Duration time(long frames) {
+        return Duration.ofNanos(Math.round(frames * 1e9 / sampleRate));
     }
 }

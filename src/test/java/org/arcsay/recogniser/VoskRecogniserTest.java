@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
+import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.Utterance;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -33,7 +34,7 @@ final class VoskRecogniserTest {
     static void loadModel() throws Exception {
         ModelCache models = new ModelCache(cache);
         ModelFolder fitted =
-                models.fit(models.bundled(), SpokenGrammar.ofTheRecordings()).folder();
+                models.fit(models.bundled(), SpokenGrammar.standard().graph()).folder();
         model = VoskModel.load(fitted.path());
     }
 

@@ -1,0 +1,243 @@
+package org.arcsay.recogniser;
+
+import com.sun.jna.Library;
+import com.sun.jna.Native;
+import com.sun.jna.Pointer;
+import java.io.IOException;
+import java.lang.reflect.Proxy;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.arcsay.audio.AudioException;
+import org.arcsay.audio.WavSource;
+import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.grammar.Tag;
+import org.arcsay.grammar.WordGraph;
+import org.arcsay.model.Utterance;
+import org.arcsay.model.Word;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * Measures ways of restricting the recogniser on recordings with and without noise; for one thread. Not a test: the
+ * numbers of docs/decisions/0002-strict-graph.md come from here. Arguments: the model folder, a folder with clips.tsv
+ * (file, voice, "in" or "out", words), signal-to-noise ratios in dB joined by commas, and one way or more, each either
+ * {@code phrases} or {@code branching:unknown:other:leaving}.
+ */
+final class GraphCalibration {
+    private static final int RATE = 16_000;
+    private static final int BLOCK = 1600;
+    private static final int BABBLERS = 4;
+
+    private record Clip(boolean inGrammar, List<String> words, short[] samples) {}
+
+    private record Score(int right, int wrong, int refused, int inGrammar, int accepted, int outOfGrammar, double load) {
+        @Override
+        public String toString() {
+            return String.format(
+                    Locale.ROOT,
+                    "right %5.1f %%  wrong %5.1f %%  refused %5.1f %%  of %d | talk accepted %5.1f %% of %d | load %.3f",
+                    100.0 * right / inGrammar,
+                    100.0 * wrong / inGrammar,
+                    100.0 * refused / inGrammar,
+                    inGrammar,
+                    100.0 * accepted / outOfGrammar,
+                    outOfGrammar,
+                    load);
+        }
+    }
+
+    /** The function that only the comparison needs. */
+    private interface PhraseLists extends VoskLibrary {
+        Pointer vosk_recognizer_new_grm(Pointer model, float sampleRate, String phrases);
+    }
+
+    private final SpokenGrammar grammar = SpokenGrammar.standard();
+    private final boolean verbose = Boolean.getBoolean("verbose");
+
+    public static void main(String[] arguments) throws Exception {
+        new GraphCalibration()
+                .measure(
+                        Path.of(arguments[0]),
+                        clips(Path.of(arguments[1])),
+                        Stream.of(arguments[2].split(",")).map(Integer::valueOf).toList(),
+                        Arrays.asList(arguments).subList(3, arguments.length));
+    }
+
+    private void measure(Path model, List<Clip> clips, List<Integer> ratios, List<String> ways) throws Exception {
+        Path cache = Files.createTempDirectory("calibration");
+        for (String way : ways) {
+            try (Recogniser recogniser = recogniser(model, cache, way)) {
+                for (int ratio : ratios) {
+                    System.out.printf("%-14s %3d dB  %s%n", way, ratio, score(recogniser, clips, ratio));
+                }
+            }
+        }
+    }
+
+    private Recogniser recogniser(Path model, Path cache, String way) throws ModelException {
+        ModelFolder folder = ModelFolder.check(model);
+        if (way.equals("phrases")) {
+            return phraseListRecogniser(folder);
+        }
+        double[] costs = Stream.of(way.split(":")).mapToDouble(Double::valueOf).toArray();
+        ModelFolder fitted = new ModelCache(cache)
+                .fit(folder, grammar.graph(), new GraphCosts(costs[0], costs[1], costs[2], costs[3]))
+                .folder();
+        return VoskModel.load(fitted.path()).recogniser(RATE);
+    }
+
+    /** The phrase list of all neighbouring words of the grammar, which makes the recogniser's own bigram model. */
+    private Recogniser phraseListRecogniser(ModelFolder folder) {
+        Library.Handler loaded = (Library.Handler) Proxy.getInvocationHandler(VoskNative.library());
+        PhraseLists library = Native.load(
+                loaded.getNativeLibrary().getFile().toString(),
+                PhraseLists.class,
+                Map.of(Library.OPTION_STRING_ENCODING, "UTF-8"));
+        Pointer model = Objects.requireNonNull(library.vosk_model_new(folder.path().toString()));
+        String phrases = JsonMapper.shared().writeValueAsString(neighbours(grammar.graph(), folder));
+        return new VoskRecogniser(
+                library,
+                () -> library.vosk_recognizer_new_grm(model, RATE, phrases),
+                RATE,
+                VoskRecogniser.RENEWAL);
+    }
+
+    private static Set<String> neighbours(WordGraph graph, ModelFolder folder) {
+        Set<String> phrases = new TreeSet<>(Set.of(Word.UNKNOWN));
+        for (WordGraph.State state : graph.states()) {
+            state.arcs().forEach((word, target) -> {
+                for (String next : graph.states().get(target).arcs().keySet()) {
+                    phrases.add(word + " " + next);
+                }
+            });
+        }
+        graph.states().get(graph.start()).arcs().forEach((word, target) -> {
+            if (graph.states().get(target).accepting()) {
+                phrases.add(word);
+            }
+        });
+        phrases.removeIf(phrase -> Stream.of(phrase.split(" ")).anyMatch(word -> !folder.wordIds().containsKey(word)));
+        return phrases;
+    }
+
+    private Score score(Recogniser recogniser, List<Clip> clips, int ratio) {
+        Random random = new Random(5);
+        int right = 0;
+        int wrong = 0;
+        int in = 0;
+        int accepted = 0;
+        long samples = 0;
+        long begin = cpuNanos();
+        for (Clip clip : clips) {
+            short[] sound = noisy(clip.samples(), clips, ratio, random);
+            samples += sound.length;
+            List<Utterance> heard = hear(recogniser, sound);
+            List<Set<List<Tag>>> understood = heard.stream()
+                    .map(utterance -> grammar.meanings(Arrays.asList(utterance.text().split(" "))))
+                    .filter(meanings -> !meanings.isEmpty())
+                    .toList();
+            boolean correct = understood.equals(List.of(grammar.meanings(clip.words())));
+            if (clip.inGrammar()) {
+                in++;
+                right += correct ? 1 : 0;
+                wrong += !correct && !understood.isEmpty() ? 1 : 0;
+            } else {
+                accepted += understood.isEmpty() ? 0 : 1;
+            }
+            if (verbose && (clip.inGrammar() ? !correct : !understood.isEmpty())) {
+                System.out.println("    " + String.join(" ", clip.words()) + " -> "
+                        + heard.stream().map(Utterance::text).toList());
+            }
+        }
+        double load = (cpuNanos() - begin) / 1e9 / ((double) samples / RATE);
+        return new Score(right, wrong, in - right - wrong, in, accepted, clips.size() - in, load);
+    }
+
+    private static long cpuNanos() {
+        return java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+    }
+
+    private static List<Utterance> hear(Recogniser recogniser, short[] sound) {
+        List<Utterance> heard = new ArrayList<>();
+        for (int from = 0; from < sound.length; from += BLOCK) {
+            short[] block = Arrays.copyOfRange(sound, from, Math.min(sound.length, from + BLOCK));
+            recogniser.accept(block, block.length).ifPresent(heard::add);
+        }
+        recogniser.finish().ifPresent(heard::add);
+        return heard;
+    }
+
+    /** Half babble of other recordings, half low-frequency rumble, at a ratio to the loud parts of the speech. */
+    private static short[] noisy(short[] speech, List<Clip> clips, int ratio, Random random) {
+        double[] babble = new double[speech.length];
+        for (int i = 0; i < BABBLERS; i++) {
+            short[] other = clips.get(random.nextInt(clips.size())).samples();
+            int shift = random.nextInt(other.length);
+            for (int j = 0; j < babble.length; j++) {
+                babble[j] += other[(j + shift) % other.length];
+            }
+        }
+        double[] rumble = new double[speech.length];
+        double slow = 0;
+        for (int j = 0; j < rumble.length; j++) {
+            slow = 0.95 * slow + random.nextGaussian();
+            rumble[j] = slow + 0.3 * random.nextGaussian();
+        }
+        double level = loudness(speech) * Math.pow(10, -ratio / 20.0) / Math.sqrt(2);
+        double babbleLevel = rms(babble);
+        double rumbleLevel = rms(rumble);
+        short[] mixed = new short[speech.length];
+        for (int j = 0; j < mixed.length; j++) {
+            double noise = level * (babble[j] / babbleLevel + rumble[j] / rumbleLevel);
+            mixed[j] = (short) Math.max(-32768, Math.min(32767, Math.round(0.5 * (speech[j] + noise))));
+        }
+        return mixed;
+    }
+
+    private static double loudness(short[] speech) {
+        double[] loud = new double[speech.length];
+        int count = 0;
+        for (short sample : speech) {
+            if (Math.abs(sample) > 200) {
+                loud[count++] = sample;
+            }
+        }
+        return rms(Arrays.copyOf(loud, count));
+    }
+
+    private static double rms(double[] values) {
+        return Math.sqrt(Arrays.stream(values).map(v -> v * v).sum() / values.length);
+    }
+
+    private static List<Clip> clips(Path folder) throws IOException, AudioException {
+        List<Clip> clips = new ArrayList<>();
+        for (String line : Files.readAllLines(folder.resolve("clips.tsv")).stream().skip(1).toList()) {
+            String[] fields = line.split("\t");
+            clips.add(new Clip(
+                    fields[2].equals("in"), List.of(fields[3].split(" ")), samples(folder.resolve(fields[0]))));
+        }
+        return clips;
+    }
+
+    private static short[] samples(Path wav) throws AudioException {
+        try (WavSource source = WavSource.open(wav)) {
+            short[] samples = new short[RATE * 60];
+            int length = 0;
+            short[] block = new short[BLOCK];
+            for (int n = source.read(block); n >= 0; n = source.read(block)) {
+                System.arraycopy(block, 0, samples, length, n);
+                length += n;
+            }
+            return Arrays.copyOf(samples, length);
+        }
+    }
+}
