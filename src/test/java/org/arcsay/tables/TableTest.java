@@ -24,7 +24,8 @@ class TableTest {
     }
 
     private static String refusal(Function<Row, ?> reader, String... lines) {
-        return assertThrows(TableException.class, () -> table(lines).map(reader)).getMessage();
+        return assertThrows(TableException.class, () -> table(lines).map(reader))
+                .getMessage();
     }
 
     @Test
@@ -39,7 +40,9 @@ class TableTest {
         assertEquals(List.of(Optional.empty()), table.map(row -> row.optionalNumber("number")));
         assertEquals(List.of(Optional.empty()), table.map(row -> row.optional("source")));
         assertEquals(List.of(Optional.empty()), table.map(row -> row.optional("no such column")));
-        assertEquals("Line 2 of the table own cannot be used: 'number' is empty.", refusal(row -> row.number("number"), "IP:FLEXION\tany\t-\tseen\tx"));
+        assertEquals(
+                "Line 2 of the table own cannot be used: 'number' is empty.",
+                refusal(row -> row.number("number"), "IP:FLEXION\tany\t-\tseen\tx"));
     }
 
     @Test
@@ -53,7 +56,11 @@ class TableTest {
     void badNumberNamesLineAndColumn() {
         assertEquals(
                 "Line 4 of the table own cannot be used: 'number' must be a number, not 'five'.",
-                refusal(row -> row.number("number"), "# remark", "IP:FLEXION\tany\t4\tseen\tx", "IP:FLEXION\tany\tfive\tseen\tx"));
+                refusal(
+                        row -> row.number("number"),
+                        "# remark",
+                        "IP:FLEXION\tany\t4\tseen\tx",
+                        "IP:FLEXION\tany\tfive\tseen\tx"));
     }
 
     @ParameterizedTest
@@ -87,7 +94,8 @@ class TableTest {
 
     @Test
     void missingTableAndBrokenTableAreNamed() {
-        String missing = assertThrows(TableException.class, () -> Table.shipped("nothing.tsv")).getMessage();
+        String missing = assertThrows(TableException.class, () -> Table.shipped("nothing.tsv"))
+                .getMessage();
         assertEquals("The table nothing.tsv is missing from the program; install it again.", missing);
         assertTrue(assertThrows(TableException.class, () -> Table.read("own", "a\ta\n1\t2\n"))
                 .getMessage()
