@@ -17,6 +17,7 @@ import org.arcsay.audio.AudioSource;
 import org.arcsay.audio.SimulatedMicrophone;
 import org.arcsay.audio.WavSource;
 import org.arcsay.feedback.Answer;
+import org.arcsay.feedback.NoSpeaker;
 import org.arcsay.feedback.Speaker;
 import org.arcsay.session.Journal;
 
@@ -194,7 +195,7 @@ public final class LiveBenchmark {
                 AudioSource source = script.open()) {
             OUT.printf("%d utterances are said%n", said);
             long began = System.nanoTime();
-            rehearsal.run(source, new Silent(), new CaptureListener() {
+            rehearsal.run(source, new NoSpeaker(), new CaptureListener() {
                 @Override
                 public void answered(
                         org.arcsay.model.Utterance heard,
@@ -240,22 +241,5 @@ public final class LiveBenchmark {
         } catch (IOException e) {
             return "unknown";
         }
-    }
-
-    /** A speaker that is switched off. */
-    private static final class Silent implements Speaker {
-        @Override
-        public void answer(Answer answer) {}
-
-        @Override
-        public void stop() {}
-
-        @Override
-        public boolean sounding() {
-            return false;
-        }
-
-        @Override
-        public void close() {}
     }
 }
