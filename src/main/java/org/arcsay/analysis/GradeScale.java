@@ -1,10 +1,7 @@
 package org.arcsay.analysis;
 
 import java.math.BigDecimal;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.arcsay.tables.Provenance;
 import org.arcsay.tables.Row;
 import org.arcsay.tables.Table;
@@ -30,15 +27,16 @@ public record GradeScale(String id, String title, List<Band> bands) {
     }
 
     static List<GradeScale> read(Table table) {
-        return table.map(Function.identity()).stream()
-                .collect(Collectors.groupingBy(row -> row.text("scale"), LinkedHashMap::new, Collectors.toList()))
-                .entrySet()
-                .stream()
-                .map(scale -> new GradeScale(
-                        scale.getKey(),
-                        scale.getValue().get(0).text("title"),
-                        scale.getValue().stream().map(Band::read).toList()))
+        return table.groups("scale").entrySet().stream()
+                .map(scale -> scale(scale.getKey(), scale.getValue()))
                 .toList();
+    }
+
+    private static GradeScale scale(String id, List<Row> rows) {
+        return new GradeScale(
+                id,
+                rows.get(0).map(row -> row.text("title")),
+                rows.stream().map(row -> row.map(Band::read)).toList());
     }
 
     /** The band in which an unrounded percentage falls. */

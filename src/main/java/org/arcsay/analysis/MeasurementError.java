@@ -1,7 +1,6 @@
 package org.arcsay.analysis;
 
 import java.math.BigDecimal;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -39,9 +38,8 @@ public final class MeasurementError {
 
     /** The figure that fits most closely, or nothing where none is known. */
     public Optional<ErrorFigure> of(Measure measure, Mode mode, Rater rater) {
-        return lines.stream()
-                .filter(line -> line.figure().rater() == rater && line.pattern().covers(measure, mode))
-                .max(Comparator.comparingInt(line -> line.pattern().precision()))
+        return MeasurePattern.closest(
+                        lines.stream().filter(line -> line.figure().rater() == rater), Line::pattern, measure, mode)
                 .map(Line::figure);
     }
 

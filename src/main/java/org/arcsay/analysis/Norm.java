@@ -3,8 +3,6 @@ package org.arcsay.analysis;
 import java.math.BigDecimal;
 import java.util.Optional;
 import org.arcsay.model.Dimension;
-import org.arcsay.model.Measure;
-import org.arcsay.model.Mode;
 import org.arcsay.tables.MeasurePattern;
 import org.arcsay.tables.Provenance;
 import org.arcsay.tables.Row;
@@ -40,10 +38,6 @@ public record Norm(
                 Amount.Scale.parse(row.text("unit")),
                 row.text("sample"),
                 row.provenance());
-    }
-
-    boolean covers(Measure measure, Mode mode) {
-        return pattern.covers(measure, mode);
     }
 
     /** The value and the range seen, without unit, such as "88 (80 to 90)". */

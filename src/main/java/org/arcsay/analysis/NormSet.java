@@ -1,10 +1,10 @@
 package org.arcsay.analysis;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
+import org.arcsay.tables.MeasurePattern;
 
 /**
  * Normative values that belong together; a clinic chooses one and the report names it.
@@ -20,9 +20,7 @@ public record NormSet(String id, String title, List<Norm> norms) {
 
     /** The value for a measure in a mode, if this set has one. */
     public Optional<Norm> find(Measure measure, Mode mode) {
-        return norms.stream()
-                .filter(norm -> norm.covers(measure, mode))
-                .max(Comparator.comparingInt(norm -> norm.pattern().precision()));
+        return MeasurePattern.closest(norms.stream(), Norm::pattern, measure, mode);
     }
 
     /** Whether any value of this set is only remembered. */

@@ -1,11 +1,7 @@
 package org.arcsay.analysis;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.arcsay.tables.Row;
 import org.arcsay.tables.Table;
 
@@ -16,15 +12,16 @@ public final class NormSets {
     private final List<NormSet> sets;
 
     private NormSets(Table table) {
-        Map<String, List<Row>> bySet = table.map(Function.identity()).stream()
-                .collect(Collectors.groupingBy(row -> row.text("set"), LinkedHashMap::new, Collectors.toList()));
-        table.map(Norm::read);
-        this.sets = bySet.entrySet().stream()
-                .map(set -> new NormSet(
-                        set.getKey(),
-                        set.getValue().get(0).text("title"),
-                        set.getValue().stream().map(Norm::read).toList()))
+        this.sets = table.groups("set").entrySet().stream()
+                .map(set -> set(set.getKey(), set.getValue()))
                 .toList();
+    }
+
+    private static NormSet set(String id, List<Row> rows) {
+        return new NormSet(
+                id,
+                rows.get(0).map(row -> row.text("title")),
+                rows.stream().map(row -> row.map(Norm::read)).toList());
     }
 
     public static NormSets standard() {

@@ -1,12 +1,8 @@
 package org.arcsay.analysis;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.arcsay.analysis.SeriesPlan.Step;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
@@ -20,16 +16,18 @@ public final class SeriesPlans {
     private final List<SeriesPlan> plans;
 
     private SeriesPlans(Table table) {
-        Map<String, List<Row>> byPlan = table.map(Function.identity()).stream()
-                .collect(Collectors.groupingBy(row -> row.text("plan"), LinkedHashMap::new, Collectors.toList()));
-        table.map(SeriesPlans::step);
-        this.plans = byPlan.entrySet().stream()
-                .map(plan -> new SeriesPlan(
-                        plan.getKey(),
-                        plan.getValue().get(0).text("title"),
-                        plan.getValue().stream().map(SeriesPlans::step).toList(),
-                        plan.getValue().get(0).provenance()))
+        this.plans = table.groups("plan").entrySet().stream()
+                .map(plan -> plan(plan.getKey(), plan.getValue()))
                 .toList();
+    }
+
+    private static SeriesPlan plan(String id, List<Row> rows) {
+        Row first = rows.get(0);
+        return new SeriesPlan(
+                id,
+                first.map(row -> row.text("title")),
+                rows.stream().map(row -> row.map(SeriesPlans::step)).toList(),
+                first.map(Row::provenance));
     }
 
     public static SeriesPlans standard() {

@@ -7,13 +7,16 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.analysis.SeriesPlan;
-import org.arcsay.app.CaptureLoop;
 import org.arcsay.app.Ears;
+import org.arcsay.app.LiveCapture;
 import org.arcsay.app.Settings;
 import org.arcsay.audio.AudioException;
 import org.arcsay.audio.AudioQuality;
 import org.arcsay.audio.AudioSource;
 import org.arcsay.audio.LevelMeter;
+import org.arcsay.feedback.FeedbackLevel;
+import org.arcsay.feedback.NoSpeaker;
+import org.arcsay.feedback.Speaker;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.Mode;
 import org.arcsay.model.PatientCode;
@@ -60,6 +63,18 @@ record Capture(PatientCode patient, Optional<Side> side, SeriesPlan plan, Settin
      * @throws AudioException when the sound breaks off; the visit with everything understood before is stored
      */
     Visit listen(Ears ears, VisitStore store, AudioSource source, PrintWriter err) throws AudioException, StoreException {
+        return listen(ears, store, source, new NoSpeaker(), FeedbackLevel.OFF, err);
+    }
+
+    /** As above, with answers by sound. */
+    Visit listen(
+            Ears ears,
+            VisitStore store,
+            AudioSource source,
+            Speaker speaker,
+            FeedbackLevel level,
+            PrintWriter err)
+            throws AudioException, StoreException {
         Visit visit = store.begin(patient, OffsetDateTime.now(), plan.id());
         History history = Place.history(store, visit);
         Validator validator = Validator.standard();
@@ -75,7 +90,14 @@ record Capture(PatientCode patient, Optional<Side> side, SeriesPlan plan, Settin
         Versions versions = new Versions(grammar.version(), ears.version(), validator.version());
         LevelMeter meter = new LevelMeter(source.sampleRate());
         try (Recogniser recogniser = ears.recogniser(source.sampleRate())) {
-            new CaptureLoop(recogniser, new Parser(grammar), session, versions, new ConsoleListener(err))
+            new LiveCapture(
+                            recogniser,
+                            new Parser(grammar),
+                            session,
+                            versions,
+                            speaker,
+                            level,
+                            new ConsoleListener(err))
                     .run(meter.listeningTo(source));
         } finally {
             session.close();

@@ -11,6 +11,13 @@ import org.arcsay.audio.AudioException;
 import org.arcsay.audio.AudioSource;
 import org.arcsay.audio.Microphone;
 import org.arcsay.audio.WavSource;
+import org.arcsay.feedback.ClipVoice;
+import org.arcsay.feedback.FeedbackLevel;
+import org.arcsay.feedback.LineSpeaker;
+import org.arcsay.feedback.NoSpeaker;
+import org.arcsay.feedback.Speaker;
+import org.arcsay.feedback.SpeakerException;
+import org.arcsay.feedback.VoiceSettings;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Side;
 import org.arcsay.model.Visit;
@@ -56,6 +63,18 @@ final class CaptureCommand implements Callable<Integer> {
             description = "Speech model folder instead of the built-in one (variable: ARCSAY_MODEL).")
     private @Nullable Path model;
 
+    @Option(
+            names = "--answers",
+            paramLabel = "LEVEL",
+            description = "How much is answered by sound: full, short, tones or off (default: short; off for a recording).")
+    private @Nullable FeedbackLevel answers;
+
+    @Option(names = "--pace", paramLabel = "RATE", defaultValue = "1", description = "Pace of spoken answers, 0.7 to 1.7.")
+    private double pace;
+
+    @Option(names = "--speaker", paramLabel = "NAME", defaultValue = "", description = "Sound output for the answers.")
+    private String output;
+
     @Override
     public Integer call() throws Exception {
         Settings settings = place.settings();
@@ -67,9 +86,34 @@ final class CaptureCommand implements Callable<Integer> {
             requireKnown(store, code);
             try (Ears ears = capture.ears(folder.models(), Optional.ofNullable(model), place.err())) {
                 place.err().println("Listening" + (wav == null ? "; say end session to finish." : "."));
-                Visit visit = capture.listen(ears, store, source, place.err());
-                return finish(visit);
+                try (Speaker speaker = speaker()) {
+                    return finish(capture.listen(ears, store, source, speaker, level(), place.err()));
+                }
             }
+        }
+    }
+
+    private FeedbackLevel level() {
+        if (answers != null) {
+            return answers;
+        }
+        return wav == null ? FeedbackLevel.SHORT : FeedbackLevel.OFF;
+    }
+
+    /** Without a usable sound output the visit goes on, answered in writing only. */
+    private Speaker speaker() throws CliException {
+        if (!level().sounds()) {
+            return new NoSpeaker();
+        }
+        if (!(pace >= ClipVoice.SLOWEST && pace <= ClipVoice.QUICKEST)) {
+            throw new CliException(
+                    ExitCode.USAGE, "--pace must be from " + ClipVoice.SLOWEST + " to " + ClipVoice.QUICKEST + ".");
+        }
+        try {
+            return LineSpeaker.open(output, new VoiceSettings(level(), pace), (answer, time) -> {});
+        } catch (SpeakerException e) {
+            place.err().println(e.getMessage() + " Going on without sound.");
+            return new NoSpeaker();
         }
     }
 

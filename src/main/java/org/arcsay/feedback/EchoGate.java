@@ -16,9 +16,12 @@ import java.util.Deque;
 public final class EchoGate {
     private static final Duration BLOCK = Duration.ofMillis(20);
     private static final Duration TAIL = Duration.ofMillis(200);
+    private static final int BLOCKS_KEPT = 12;
+    private static final int BLOCKS_JUDGED = 8;
     private static final int BLOCKS_OF_SPEECH = 5;
-    private static final int BLOCKS_KEPT = 10;
-    private static final double ABOVE_ECHO = 8;
+    private static final int BLOCKS_SMOOTHED = 5;
+    private static final double ABOVE_ECHO = 6;
+    private static final double BLOCK_ABOVE_ECHO = 3;
     private static final double ABOVE_ROOM = 12;
     private static final double ECHO_DECAY = 0.02;
     private static final double ROOM_RISE = 0.05;
@@ -31,7 +34,8 @@ public final class EchoGate {
     private short[] block;
     private int filled;
     private int tailLeft;
-    private int loudBlocks;
+    private final double[] recent = new double[BLOCKS_JUDGED];
+    private int judged;
     private boolean answered;
     private boolean learnt;
     private double echo = QUIETEST;
@@ -45,6 +49,11 @@ public final class EchoGate {
         this.blockLength = (int) (BLOCK.toMillis() * rate / 1000);
         this.tailLength = (int) (TAIL.toMillis() * rate / 1000);
         this.block = new short[blockLength];
+        forget();
+    }
+
+    private void forget() {
+        Arrays.fill(recent, QUIETEST);
     }
 
     /**
@@ -89,25 +98,43 @@ public final class EchoGate {
 
     private void open(short[] next, double level, Collected out) {
         learnt |= answered;
-        loudBlocks = 0;
+        forget();
         release(out, true);
         room = Math.min(level, room + ROOM_RISE);
         out.add(next);
     }
 
+    /** Loud on the whole, and not just for one knock. */
     private boolean spokenOver(double level, boolean sounding) {
-        boolean loud = learnt && level > Math.max(echo + ABOVE_ECHO, room + ABOVE_ROOM);
-        loudBlocks = loud ? loudBlocks + 1 : Math.max(0, loudBlocks - 1);
+        recent[judged++ % BLOCKS_JUDGED] = level;
+        double smoothed = smoothed();
+        boolean loud = learnt && smoothed > Math.max(echo + ABOVE_ECHO, room + ABOVE_ROOM);
         if (!loud && sounding) {
-            echo = Math.max(level, echo - ECHO_DECAY);
+            echo = Math.max(smoothed, echo - ECHO_DECAY);
         }
-        return loudBlocks >= BLOCKS_OF_SPEECH;
+        return loud && blocksAbove(echo + BLOCK_ABOVE_ECHO) >= BLOCKS_OF_SPEECH;
+    }
+
+    private double smoothed() {
+        double power = 0;
+        for (int i = 1; i <= BLOCKS_SMOOTHED; i++) {
+            power += Math.pow(10, recent[Math.floorMod(judged - i, BLOCKS_JUDGED)] / 10);
+        }
+        return 10 * Math.log10(power / BLOCKS_SMOOTHED);
+    }
+
+    private int blocksAbove(double level) {
+        int count = 0;
+        for (double one : recent) {
+            count += one > level ? 1 : 0;
+        }
+        return count;
     }
 
     private void breakIn(short[] next, Collected out) {
         speaker.stop();
         tailLeft = 0;
-        loudBlocks = 0;
+        forget();
         release(out, false);
         out.add(next);
     }

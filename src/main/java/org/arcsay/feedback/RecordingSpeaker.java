@@ -70,9 +70,10 @@ public final class RecordingSpeaker implements Speaker {
 
     /** The sample that sounds at a moment, 0 when nothing does. */
     public synchronized short sampleAt(long moment) {
-        for (int i = said.size() - 1; i >= 0 && said.get(i).start() <= moment; i--) {
-            if (moment < said.get(i).end()) {
-                return said.get(i).sound().sample((int) (moment - said.get(i).start()));
+        for (int i = said.size() - 1; i >= 0; i--) {
+            Said part = said.get(i);
+            if (part.start() <= moment) {
+                return moment < part.end() ? part.sound().sample((int) (moment - part.start())) : 0;
             }
         }
         return 0;

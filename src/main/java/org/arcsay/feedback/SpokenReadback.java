@@ -194,7 +194,8 @@ public final class SpokenReadback {
         return clips;
     }
 
-    private static List<String> remark(Remark remark) {
+    /** A remark in words; what was typed is only mentioned. */
+    static List<String> remark(Remark remark) {
         if (remark instanceof Remark.Pain pain) {
             List<String> clips = new ArrayList<>(List.of(pain.place().words()));
             pain.score().ifPresent(score -> clips.addAll(digits(BigDecimal.valueOf(score))));

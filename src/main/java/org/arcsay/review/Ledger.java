@@ -36,7 +36,7 @@ final class Ledger {
     }
 
     Optional<Unsaved> unsaved() {
-        return waiting.map(change -> new Unsaved(change.row(), failure));
+        return waiting.map(change -> new Unsaved(change.row(), change.done(), failure));
     }
 
     /** Stores a change at once. While one waits, no other is taken: the order of events must not change. */

@@ -149,6 +149,9 @@ public final class ReviewModel {
             return Optional.of(
                     "This reading is held. Keep it as said, correct it or reject it; then it can be confirmed.");
         }
+        if (unsaved().isPresent()) {
+            return Optional.of("An earlier change is not saved yet. Save it again or discard it first.");
+        }
         if (drafts.of(entry.number()).isPresent()) {
             return Optional.of("A correction of this reading is half typed. Save or cancel the correction first.");
         }
@@ -162,6 +165,9 @@ public final class ReviewModel {
 
     /** Why the plausible readings cannot be confirmed together now, or empty when they can. */
     public Optional<String> obstacleToConfirmAll() {
+        if (unsaved().isPresent()) {
+            return Optional.of("An earlier change is not saved yet.");
+        }
         List<ReviewRow> rows = rows();
         long unseen = rows.stream().filter(row -> !row.seen()).count();
         if (unseen > 0) {

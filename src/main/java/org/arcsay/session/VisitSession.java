@@ -232,13 +232,13 @@ public final class VisitSession {
                 }
             }
         }
-        return entries.stream()
-                .filter(entry -> entry.reading().value() instanceof Value.Unquantified)
-                .findFirst()
-                .map(entry -> new Question.WhichNumber(entry.number()));
+        return Optional.empty();
     }
 
     private Question questionAbout(Entry entry, Finding finding) {
+        if (entry.reading().value() instanceof Value.Unquantified) {
+            return new Question.WhichNumber(entry.number());
+        }
         Optional<Entry> earlier = finding.rule().equals(REPEAT_RULE)
                 ? visit().counting().stream()
                         .filter(other -> other.number() != entry.number()

@@ -1,7 +1,10 @@
 package org.arcsay.tables;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Motion;
@@ -29,14 +32,20 @@ public record MeasurePattern(String site, Motion motion, Optional<Mode> mode) {
         return new MeasurePattern(id.substring(0, colon), motion(id.substring(colon + 1)), mode(row.text("mode")));
     }
 
-    public boolean covers(Measure measure, Mode asked) {
+    /** The line that fits most closely: one for the site beats one for all sites, then one for the mode beats one for both. */
+    public static <T> Optional<T> closest(
+            Stream<T> lines, Function<T, MeasurePattern> pattern, Measure measure, Mode mode) {
+        return lines.filter(line -> pattern.apply(line).covers(measure, mode))
+                .max(Comparator.comparingInt(line -> pattern.apply(line).precision()));
+    }
+
+    boolean covers(Measure measure, Mode asked) {
         return motion == measure.motion()
                 && (site.equals(ANY_SITE) || site.equals(measure.site().code()))
                 && (mode.isEmpty() || mode.get() == asked);
     }
 
-    /** How closely this line fits: one for the site beats one for all sites, then one for the mode beats one for both. */
-    public int precision() {
+    private int precision() {
         return (site.equals(ANY_SITE) ? 0 : 2) + (mode.isPresent() ? 1 : 0);
     }
 

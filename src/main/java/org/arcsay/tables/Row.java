@@ -45,7 +45,12 @@ public final class Row {
         return new Provenance(Mark.parse(text("mark")), text("source"));
     }
 
-    <T> T map(Function<Row, T> reader) {
+    /**
+     * This row turned into a record.
+     *
+     * @throws TableException naming the line when the reader refuses it
+     */
+    public <T> T map(Function<Row, T> reader) {
         try {
             return reader.apply(this);
         } catch (IllegalArgumentException e) {

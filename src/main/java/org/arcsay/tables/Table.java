@@ -7,11 +7,14 @@ import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.apache.commons.csv.DuplicateHeaderMode;
 
 /**
  * A table of text cells: tab-separated, UTF-8, the first line names the columns, lines that begin with # are remarks.
@@ -24,6 +27,7 @@ public final class Table {
             .setCommentMarker('#')
             .setIgnoreEmptyLines(true)
             .setQuote(null)
+            .setDuplicateHeaderMode(DuplicateHeaderMode.DISALLOW)
             .get();
 
     private final String name;
@@ -82,6 +86,14 @@ public final class Table {
 
     public List<Row> rows() {
         return rows;
+    }
+
+    /** The rows with the same cell in a column, in the order of the table. */
+    public Map<String, List<Row>> groups(String column) {
+        Map<String, List<Row>> groups = new LinkedHashMap<>();
+        rows.forEach(row -> groups.computeIfAbsent(row.map(cells -> cells.text(column)), key -> new ArrayList<>())
+                .add(row));
+        return groups;
     }
 
     /**

@@ -13,6 +13,7 @@ import javafx.scene.control.RadioButton;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
@@ -65,7 +66,7 @@ final class EditForm extends VBox {
         why.getStyleClass().add("wide");
         remarks.getStyleClass().add("chips");
         fill();
-        getChildren().addAll(Parts.label(title, "title"), what(), valueBox(), findings, beside(), reasonBox());
+        getChildren().addAll(Parts.label(title, "title"), what(), valueBox(), findings, beside());
         listen();
         refresh();
     }
@@ -127,23 +128,19 @@ final class EditForm extends VBox {
                 Parts.field("Add pain", pain, painProblem),
                 Parts.field("Pain score", painScore, Parts.label("")),
                 Parts.field("Add quality", feel, Parts.label("")),
-                Parts.field("Add note", note, noteProblem));
+                Parts.field("Add note", note, noteProblem),
+                Parts.field(draft.isNew() ? "Why was it missed?" : "Why is it corrected?", why, Parts.label("")));
         fields.getStyleClass().add("fields");
         return new VBox(8, remarks, fields);
     }
 
-    private VBox reasonBox() {
-        return Parts.field(draft.isNew() ? "Why was it missed?" : "Why is it corrected?", why, Parts.label(""));
-    }
-
-    private static <T> FlowPane toggles(ToggleGroup group, List<T> items, Function<T, String> words) {
-        FlowPane row = new FlowPane();
+    private static <T> HBox toggles(ToggleGroup group, List<T> items, Function<T, String> words) {
+        HBox row = new HBox();
         for (T item : items) {
             RadioButton radio = Parts.radio(words.apply(item), words.apply(item), group);
             radio.setUserData(item);
             row.getChildren().add(radio);
         }
-        row.setPrefWrapLength(160);
         return row;
     }
 

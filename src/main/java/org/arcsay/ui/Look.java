@@ -3,12 +3,14 @@ package org.arcsay.ui;
 import atlantafx.base.theme.PrimerDark;
 import atlantafx.base.theme.PrimerLight;
 import java.util.Locale;
-import java.util.Objects;
 import javafx.application.Application;
 import javafx.scene.Scene;
 
 /** Theme and text size of a window; used by the JavaFX thread only. */
 public final class Look {
+    /** On the classpath; JavaFX resolves it there. */
+    private static final String SHEET = "/org/arcsay/ui/arcsay.css";
+
     private static final double BASE_SIZE = 14;
     private static final int SMALLEST = 100;
     private static final int LARGEST = 200;
@@ -62,9 +64,8 @@ public final class Look {
     void apply(Scene scene) {
         Application.setUserAgentStylesheet(
                 (dark ? new PrimerDark() : new PrimerLight()).getUserAgentStylesheet());
-        String sheet = Objects.requireNonNull(Look.class.getResource("arcsay.css")).toExternalForm();
-        if (!scene.getStylesheets().contains(sheet)) {
-            scene.getStylesheets().add(sheet);
+        if (!scene.getStylesheets().contains(SHEET)) {
+            scene.getStylesheets().add(SHEET);
             scene.getRoot().getStyleClass().add("arcsay");
         }
         Palette palette = dark ? Palette.DARK : Palette.LIGHT;

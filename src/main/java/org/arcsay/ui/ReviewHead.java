@@ -35,7 +35,9 @@ final class ReviewHead extends VBox {
                 actions::confirmAll);
         undo = Parts.button("_Undo last change", "Control Z", actions::undo);
         Button add = Parts.button("_Add missed reading", "Control N or Insert", actions::addMissed);
-        FlowPane row = new FlowPane(who(model.visit()), new VBox(4, count, marks, remaining), add, undo, confirmAll);
+        FlowPane progress = new FlowPane(10, 4, marks, remaining);
+        progress.setPrefWrapLength(420);
+        FlowPane row = new FlowPane(who(model.visit()), new VBox(4, count, progress), add, undo, confirmAll);
         row.getStyleClass().add("head-row");
         getChildren().addAll(row, Parts.label(CAUTION, "caution-line"));
         refresh();
@@ -60,8 +62,7 @@ final class ReviewHead extends VBox {
 
     private static VBox who(Visit visit) {
         return new VBox(
-                Parts.label("Review of visit " + visit.id(), "quiet"),
                 Parts.label(visit.patient().text(), "patient"),
-                Parts.label(DAY.format(visit.startedAt()), "quiet"));
+                Parts.label("Visit " + visit.id() + ", " + DAY.format(visit.startedAt()), "quiet"));
     }
 }

@@ -81,6 +81,7 @@ public final class ReviewWindow implements ReviewActions {
         window.refresh();
         window.list.requestFocus();
         window.list.getSelectionModel().selectFirst();
+        window.selected().ifPresent(window::chosen);
         return window;
     }
 
@@ -305,7 +306,7 @@ public final class ReviewWindow implements ReviewActions {
 
     private static Node heardBox(ReviewRow row) {
         VBox box = new VBox(4, Parts.heading("Heard"), Parts.label(row.heard(), "quote"));
-        box.getStyleClass().add("detail");
+        box.getStyleClass().addAll("detail", "above-form");
         return box;
     }
 

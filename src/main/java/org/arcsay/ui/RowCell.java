@@ -26,8 +26,12 @@ final class RowCell extends ListCell<ReviewRow> {
         if (!(getGraphic() instanceof VBox card)) {
             return super.computePrefHeight(width);
         }
-        double inner = Math.max(MIN_WIDTH, getListView().getWidth() - SIDES);
+        double inner = inner();
         return card.prefHeight(inner) + snappedTopInset() + snappedBottomInset();
+    }
+
+    private double inner() {
+        return Math.max(MIN_WIDTH, getListView().getWidth() - SIDES);
     }
 
     @Override
@@ -39,7 +43,9 @@ final class RowCell extends ListCell<ReviewRow> {
             return;
         }
         setAccessibleText(row.spoken() + (row.seen() ? "" : " Not looked at yet."));
-        setGraphic(card(row));
+        VBox card = card(row);
+        card.setPrefWidth(inner());
+        setGraphic(card);
     }
 
     private static VBox card(ReviewRow row) {

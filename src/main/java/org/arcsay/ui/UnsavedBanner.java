@@ -24,6 +24,6 @@ final class UnsavedBanner extends VBox {
 
     void refresh() {
         Parts.show(this, model.unsaved().isPresent());
-        model.unsaved().ifPresent(unsaved -> message.setText("The last change is not saved. " + unsaved.message()));
+        model.unsaved().ifPresent(unsaved -> message.setText("Not saved yet: \u201c" + unsaved.change() + "\u201d " + unsaved.message()));
     }
 }

@@ -61,9 +61,8 @@ public record Limit(
         return limit;
     }
 
-    boolean covers(Reading reading) {
-        return pattern.covers(reading.measure(), reading.mode())
-                && Kind.of(reading.value()).filter(kind::equals).isPresent();
+    boolean limits(Reading reading) {
+        return Kind.of(reading.value()).filter(kind::equals).isPresent();
     }
 
     private void requireOrder() {

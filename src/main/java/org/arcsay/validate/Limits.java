@@ -1,9 +1,9 @@
 package org.arcsay.validate;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.model.Reading;
+import org.arcsay.tables.MeasurePattern;
 import org.arcsay.tables.Table;
 
 /** The table of limits; see {@code tables/limits.tsv}. */
@@ -32,8 +32,8 @@ public final class Limits {
 
     /** The line that fits a reading most closely. */
     public Optional<Limit> forReading(Reading reading) {
-        return lines.stream().filter(line -> line.covers(reading)).max(Comparator.comparingInt(line -> line.pattern()
-                .precision()));
+        return MeasurePattern.closest(
+                lines.stream().filter(line -> line.limits(reading)), Limit::pattern, reading.measure(), reading.mode());
     }
 
     public List<Limit> lines() {

@@ -1,7 +1,6 @@
 package org.arcsay.validate;
 
 import java.math.BigDecimal;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.model.Reading;
@@ -29,9 +28,7 @@ public final class SideDifferences {
     }
 
     Optional<Line> forReading(Reading reading) {
-        return lines.stream()
-                .filter(line -> line.pattern().covers(reading.measure(), reading.mode()))
-                .max(Comparator.comparingInt(line -> line.pattern().precision()));
+        return MeasurePattern.closest(lines.stream(), Line::pattern, reading.measure(), reading.mode());
     }
 
     String text() {

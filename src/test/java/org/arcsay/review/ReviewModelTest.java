@@ -326,7 +326,8 @@ class ReviewModelTest {
         journal.failAfter(0);
         assertEquals(new Outcome.NotSaved(ListJournal.FAILURE), model.save(draft));
         assertEquals(RowState.NOT_SAVED, row(DOUBTFUL_ENTRY).state());
-        assertEquals(Optional.of(new Unsaved(DOUBTFUL_ENTRY, ListJournal.FAILURE)), model.unsaved());
+        assertEquals(Optional.of(new Unsaved(
+                        DOUBTFUL_ENTRY, "Corrected: right IP flexion, active: 50 degrees.", ListJournal.FAILURE)), model.unsaved());
         assertTrue(model.hasDraft(DOUBTFUL_ENTRY));
         model.markSeen(MP_FLEXION_ENTRY);
         assertInstanceOf(Outcome.Refused.class, model.confirm(MP_FLEXION_ENTRY));

@@ -1,0 +1,115 @@
+package org.arcsay.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import org.arcsay.audio.SimulatedMicrophone;
+import org.arcsay.feedback.RecordingSpeaker;
+import org.arcsay.feedback.Sound;
+import org.junit.jupiter.api.Disabled;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** From spoken sound to stored entries and sounding answers, through the code that a microphone feeds. */
+class LiveCaptureTest {
+    private static final List<String> SERIES = List.of(
+            "right MP flexion, active: 52 degrees",
+            "right MP extension, active: hyperextends 10 degrees",
+            "right IP flexion, active: 68 degrees",
+            "right IP extension, active: lacks 5 degrees",
+            "right CMC radial abduction, active: 44 degrees",
+            "right CMC palmar abduction, active: 41 degrees",
+            "right opposition to index tip, active: touches, 0 mm",
+            "right opposition to middle tip, active: touches, 0 mm",
+            "right opposition to ring tip, active: 6 mm",
+            "right opposition to little tip, active: 12 mm",
+            "right opposition to little base, active: 20 mm",
+            "left MP flexion, active: 61 degrees",
+            "left IP flexion, active: 70 degrees");
+
+    private static final List<String> ANSWERS = List.of(
+            "LISTENING listening",
+            "LISTENING listening",
+            "LISTENING right hand, active",
+            "SAVED right, active, m p flexion, five two",
+            "SAVED m p hyperextension, one zero",
+            "SAVED i p flexion, six eight",
+            "SAVED i p lacks, one five",
+            "SAVED corrected, i p lacks, five",
+            "SAVED radial abduction, four four",
+            "DOUBTFUL palmar abduction, nine zero, or, one nine, please confirm",
+            "SAVED corrected, palmar abduction, four one",
+            "REFUSED ",
+            "SAVED index tip, touches",
+            "SAVED middle tip, touches",
+            "SAVED ring tip, six millimeters",
+            "SAVED little tip, one four millimeters",
+            "SAVED corrected, little tip, one two millimeters",
+            "SAVED base of little, two zero millimeters",
+            "LISTENING left hand, active",
+            "SAVED left, m p flexion, six one",
+            "SAVED i p flexion, eight zero",
+            "UNDONE removed, i p flexion, eight zero",
+            "SAVED i p flexion, seven zero",
+            "PAUSED session ended");
+
+    @TempDir
+    private Path folder;
+
+    @Test
+    void aWholeSeriesIsStoredAndAnsweredWithoutATouch() throws Exception {
+        SimulatedMicrophone script = new SimulatedMicrophone().speed(Double.POSITIVE_INFINITY).pause(Duration.ofSeconds(2));
+        for (Rehearsal.Line line : Rehearsal.script()) {
+            script.play(line.wav()).pause(Duration.ofSeconds(6));
+        }
+        List<String> heard = new ArrayList<>();
+        try (Rehearsal rehearsal = new Rehearsal(folder);
+                Room room = new Room(script.open(), 0.25)) {
+            rehearsal.run(room, room.speaker(), (utterance, command, outcome) -> heard.add(utterance.text()));
+            keep(room.speaker().track());
+            assertEquals(ANSWERS, room.speaker().said().stream().map(LiveCaptureTest::text).toList(), heard::toString);
+            assertEquals(SERIES.stream().sorted().toList(), rehearsal.stored().stream().sorted().toList());
+        }
+    }
+
+    @Disabled("known fault: after the native recogniser is renewed in pauses, speech over an answer does not break it off")
+    @Test
+    void theUsersVoiceBreaksOffAnAnswer() throws Exception {
+        List<Rehearsal.Line> lines = Rehearsal.script();
+        SimulatedMicrophone script = new SimulatedMicrophone()
+                .speed(Double.POSITIVE_INFINITY)
+                .pause(Duration.ofSeconds(2))
+                .play(lines.get(1).wav())
+                .pause(Duration.ofSeconds(4))
+                .play(lines.get(8).wav())
+                .pause(Duration.ofMillis(1300))
+                .play(lines.get(9).wav())
+                .pause(Duration.ofSeconds(4));
+        try (Rehearsal rehearsal = new Rehearsal(folder);
+                Room room = new Room(script.open(), 0.1)) {
+            rehearsal.run(room, room.speaker(), (utterance, command, outcome) -> {});
+            RecordingSpeaker.Said question = room.speaker().said().get(2);
+            assertTrue(text(question).contains("palmar abduction, nine zero"), text(question));
+            assertTrue(question.sound().duration().toMillis() < 1500, "went on for " + question.sound().duration());
+            assertEquals(List.of("right CMC palmar abduction, active: 41 degrees"), rehearsal.stored());
+        }
+    }
+
+    private static String text(RecordingSpeaker.Said said) {
+        return said.answer().earcon().map(Enum::name).orElse("") + " " + said.answer().sentence().text();
+    }
+
+    private static void keep(Sound track) throws Exception {
+        assertTrue(track.duration().compareTo(Duration.ofSeconds(60)) > 0);
+        Path file = Files.createDirectories(Path.of("target", "sounds")).resolve("answers.wav");
+        try (OutputStream out = Files.newOutputStream(file)) {
+            track.write(out);
+        }
+    }
+}

@@ -1,0 +1,128 @@
+package org.arcsay.feedback;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+import org.arcsay.model.ClinicSettings;
+import org.arcsay.model.Utterance;
+import org.arcsay.model.Word;
+import org.arcsay.session.Dictation;
+import org.arcsay.store.StoreException;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Answers to what a real session makes of dictated words. */
+class ResponderTest {
+    private static final String TALK = "so how was your weekend did you do the exercises every day like we said";
+
+    @TempDir
+    private Path folder;
+
+    private Dictation dictation;
+    private final Responder responder = new Responder(FeedbackLevel.SHORT);
+
+    @BeforeEach
+    void open() throws StoreException {
+        dictation = new Dictation(folder, ClinicSettings.defaults());
+        say("right hand");
+        say("i p flexion seventy");
+    }
+
+    @AfterEach
+    void close() throws StoreException {
+        dictation.close();
+    }
+
+    @Test
+    void refusalsEscalateAndThenFallSilent() {
+        assertEquals("REFUSED", say("banana split"));
+        assertEquals("REFUSED not understood", say("banana split"));
+        assertEquals("PAUSED nothing saved, ready when you are", say("banana split"));
+        for (int i = 0; i < 10; i++) {
+            assertEquals("", say("banana split"));
+        }
+        assertTrue(responder.quiet());
+        assertEquals("SAVED m p flexion, five zero", say("m p flexion fifty"));
+        assertFalse(responder.quiet());
+        assertEquals("REFUSED", say("banana split"));
+    }
+
+    @Test
+    void longTalkIsAnsweredOnceAndThenNotAtAll() {
+        assertEquals("PAUSED nothing saved, ready when you are", say(TALK));
+        assertEquals("", say(TALK));
+        assertEquals("", say("and does it hurt"));
+    }
+
+    @Test
+    void threeFailedAnswersLeaveTheReadingForTheReview() throws StoreException {
+        String question = say("palmar abduction ninety");
+        assertTrue(question.startsWith("DOUBTFUL palmar abduction, nine zero, "), question);
+        String again = say("banana split");
+        assertTrue(again.startsWith("REFUSED or, one nine") || again.startsWith("REFUSED unusual value"), again);
+        assertEquals("REFUSED", say("banana split"));
+        assertEquals("PAUSED marked for review", say("banana split"));
+        assertEquals("SAVED m p flexion, five zero", say("m p flexion fifty"));
+        assertTrue(dictation.stored().contains("right CMC palmar abduction, active: 90 degrees"));
+    }
+
+    @Test
+    void saysAgainWhatItSaidLast() {
+        assertEquals("SAVED m p flexion, five zero", say("m p flexion fifty"));
+        assertEquals("SAVED m p flexion, five zero", say("say again"));
+    }
+
+    @Test
+    void takesBackAndSaysWhat() {
+        assertEquals("UNDONE removed, i p flexion, seven zero", say("disregard that"));
+        assertEquals("REFUSED no reading yet", say("disregard that"));
+    }
+
+    @Test
+    void aCorrectionTakenBackSaysWhatIsInForceAgain() {
+        assertEquals("SAVED corrected, i p flexion, six zero", say("correction sixty"));
+        assertEquals("UNDONE removed, i p flexion, six zero, back to, i p flexion, seven zero", say("disregard that"));
+    }
+
+    @Test
+    void pausedMeetsEverythingElseWithSilence() {
+        assertEquals("PAUSED paused", say("stand by"));
+        assertEquals("", say("i p flexion fifty"));
+        assertEquals("LISTENING listening", say("go ahead"));
+    }
+
+    @Test
+    void asksForWhatIsLacking() {
+        assertEquals("DOUBTFUL hyperextension, or deficit", say("m p extension ten"));
+        assertEquals("SAVED m p lacks, one zero", say("deficit"));
+        assertEquals("DOUBTFUL m p flexion, which value", say("m p flexion"));
+        assertEquals("SAVED m p flexion, five five", say("fifty five"));
+    }
+
+    @Test
+    void tellsWhereItIs() {
+        assertTrue(say("what is missing").trim().startsWith("still missing, "), "what is missing");
+        assertTrue(say("where am i").trim().startsWith("right hand, active, i p flexion, seven zero, next"), "where am i");
+        assertEquals("i p flexion, seven zero", say("read back").trim());
+    }
+
+    private String say(String words) {
+        Answer answer = responder.answer(utterance(words), dictation.say(words), dictation.session.question());
+        assertTrue(ClipVoice.builtIn().canSay(answer.sentence()), answer.sentence()::text);
+        return (answer.earcon().map(Enum::name).orElse("") + " " + answer.sentence().text()).stripTrailing();
+    }
+
+    private static Utterance utterance(String words) {
+        List<Word> heard = Arrays.stream(words.split(" "))
+                .map(word -> new Word(word, Duration.ZERO, Duration.ofMillis(300), 1))
+                .toList();
+        return new Utterance(heard);
+    }
+}
