@@ -195,11 +195,23 @@ public final class VisitStore implements AutoCloseable {
                                 Problem.REFUSED,
                                 "There is no patient " + patient
                                         + " in the records. Nothing was erased. Check the code."))));
-        database.direct(connection -> {
-            Erasure.scrub(connection);
-            return null;
-        });
+        scrub(patient);
         return erasure;
+    }
+
+    private void scrub(PatientCode patient) throws StoreException {
+        try {
+            database.direct(connection -> {
+                Erasure.scrub(connection);
+                return null;
+            });
+        } catch (StoreException e) {
+            throw new StoreException(
+                    e.problem(),
+                    "Patient " + patient + " is erased, but traces may stay in the log beside " + file()
+                            + " until the program is closed. Close it now.",
+                    e);
+        }
     }
 
     /**

@@ -41,9 +41,9 @@ final class ChildJvm implements AutoCloseable {
         return process.pid();
     }
 
-    /** Kills it as the operating system does, without a chance to tidy up. */
+    /** Kills it as the operating system does, without a chance to tidy up; what it said so far can still be read. */
     void kill() throws InterruptedException {
-        process.destroyForcibly();
+        process.toHandle().destroyForcibly();
         process.waitFor();
     }
 
