@@ -2,7 +2,6 @@ package org.arcsay.store;
 
 import java.sql.Connection;
 import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 
@@ -37,12 +36,12 @@ public record Erasure(int visits, int events) {
     }
 
     /** Rewrites the file so that nothing of the rows is left in unused space or in the log. */
-    static void scrub(Connection connection) throws SQLException {
-        try (Statement statement = connection.createStatement()) {
-            statement.execute("VACUUM");
-            try (ResultSet row = statement.executeQuery("PRAGMA wal_checkpoint(TRUNCATE)")) {
-                row.next();
+    static void scrub(Database database) throws StoreException {
+        database.direct(connection -> {
+            try (Statement statement = connection.createStatement()) {
+                return statement.execute("VACUUM");
             }
-        }
+        });
+        database.emptyLog();
     }
 }

@@ -201,10 +201,7 @@ public final class VisitStore implements AutoCloseable {
 
     private void scrub(PatientCode patient) throws StoreException {
         try {
-            database.direct(connection -> {
-                Erasure.scrub(connection);
-                return null;
-            });
+            Erasure.scrub(database);
         } catch (StoreException e) {
             throw new StoreException(
                     e.problem(),
