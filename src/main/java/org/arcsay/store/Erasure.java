@@ -18,7 +18,7 @@ public record Erasure(int visits, int events) {
     /** Takes the rows of the patient away, children first, inside the transaction of the caller. */
     static Erasure of(Connection connection, long patient) throws SQLException {
         run(connection, "INSERT INTO erasing (patient) VALUES (?)", patient);
-        for (String table : new String[] {"finding_number", "finding", "remark", "reading"}) {
+        for (String table : new String[] {"seal", "finding_number", "finding", "remark", "reading"}) {
             run(connection, "DELETE FROM " + table + " WHERE event IN " + EVENTS, patient);
         }
         int events = run(connection, "DELETE FROM event WHERE id IN " + EVENTS, patient);

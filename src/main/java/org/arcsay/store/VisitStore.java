@@ -265,7 +265,10 @@ public final class VisitStore implements AutoCloseable {
     }
 
     private List<JournalEvent> events(Connection connection, long visitId) throws SQLException, StoreException {
-        return sound(() -> new EventReader(connection, visitId).events());
+        return sound(() -> {
+            new Seals(connection, visitId).verify();
+            return new EventReader(connection, visitId).events();
+        });
     }
 
     /** Makes something of rows. */
@@ -282,7 +285,7 @@ public final class VisitStore implements AutoCloseable {
                 | ArithmeticException
                 | DateTimeException
                 | NullPointerException e) {
-            StoreException damaged = StoreException.damaged(database.file(), "an entry makes no sense");
+            StoreException damaged = StoreException.damaged(database.file(), "an entry is not as it was stored");
             damaged.initCause(e);
             throw damaged;
         }

@@ -49,8 +49,10 @@ class FailingDiskTest {
             failAt(0);
             try (VisitStore store = VisitStore.open(file)) {
                 store.integrityCheck();
-                require(told.equals(store.history(1)), "call " + call + ": told " + told.size() + ", found "
-                        + store.history(1).size());
+                require(
+                        told.equals(store.history(1)),
+                        "call " + call + ": told " + told.size() + ", found "
+                                + store.history(1).size());
                 for (Backup backup : Backups.beside(file).list()) {
                     try (VisitStore copy = VisitStore.openReadOnly(backup.file())) {
                         copy.integrityCheck();
@@ -69,7 +71,8 @@ class FailingDiskTest {
             List<JournalEvent> told = new ArrayList<>();
             try (VisitStore store = again(() -> VisitStore.open(file))) {
                 Visit visit = again(() -> store.begin(Records.PATIENT, Records.START, ""));
-                for (JournalEvent event : Records.expected(visit.id(), SEED, EVENTS).written()) {
+                for (JournalEvent event :
+                        Records.expected(visit.id(), SEED, EVENTS).written()) {
                     again(() -> {
                         store.journal(visit.id()).append(event);
                         return told.add(event);

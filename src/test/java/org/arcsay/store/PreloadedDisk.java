@@ -14,7 +14,9 @@ record PreloadedDisk(Path library) {
     static PreloadedDisk compile(Path folder) throws Exception {
         assumeTrue(System.getProperty("os.name").equals("Linux"), "needs LD_PRELOAD of Linux");
         assumeTrue(
-                System.getenv("PATH").lines().flatMap(path -> java.util.Arrays.stream(path.split(File.pathSeparator)))
+                System.getenv("PATH")
+                        .lines()
+                        .flatMap(path -> java.util.Arrays.stream(path.split(File.pathSeparator)))
                         .anyMatch(path -> new File(path, "cc").canExecute()),
                 "needs the C compiler cc");
         Path library = folder.resolve("disk.so");
@@ -35,6 +37,7 @@ record PreloadedDisk(Path library) {
 
     /** The write or force below the folder whose number stands in the file fails. */
     Map<String, String> failing(Path folder, Path number) {
-        return Map.of("LD_PRELOAD", library.toString(), "DISK_FOLDER", folder.toString(), "DISK_FAIL", number.toString());
+        return Map.of(
+                "LD_PRELOAD", library.toString(), "DISK_FOLDER", folder.toString(), "DISK_FAIL", number.toString());
     }
 }

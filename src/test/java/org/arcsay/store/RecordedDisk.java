@@ -121,7 +121,8 @@ final class RecordedDisk {
             case 'U' -> names.remove(step.path());
             case 'R' -> names.put(step.other(), names.remove(step.path()));
             case 'S' -> force(step.path());
-            default -> names.computeIfAbsent(step.path(), path -> new Content()).since.add(step);
+            default ->
+                names.computeIfAbsent(step.path(), path -> new Content()).since.add(step);
         }
         if (!names.equals(namesSinceForced.get(namesSinceForced.size() - 1))) {
             namesSinceForced.add(Map.copyOf(names));
