@@ -149,6 +149,24 @@ final class Database implements AutoCloseable {
         }
     }
 
+    /**
+     * Moves everything from the write-ahead log into the file itself. Closing does so too, but keeps silent when it fails.
+     *
+     * @throws StoreException when the log could not be emptied; nothing is lost then, and the log is still needed
+     */
+    void emptyLog() throws StoreException {
+        boolean busy = direct(open -> {
+            try (Statement statement = open.createStatement();
+                    ResultSet row = statement.executeQuery("PRAGMA wal_checkpoint(TRUNCATE)")) {
+                return row.next() && row.getInt(1) != 0;
+            }
+        });
+        if (busy) {
+            throw new StoreException(
+                    Problem.LOCKED, "Another program reads the records file " + file + ". Close it and try again.");
+        }
+    }
+
     /** The header as SQLite sees it, with what is still in the write-ahead log. */
     Header header() throws StoreException {
         return read(open ->

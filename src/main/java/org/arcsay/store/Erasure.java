@@ -2,7 +2,6 @@ package org.arcsay.store;
 
 import java.sql.Connection;
 import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 
@@ -19,7 +18,7 @@ public record Erasure(int visits, int events) {
     /** Takes the rows of the patient away, children first, inside the transaction of the caller. */
     static Erasure of(Connection connection, long patient) throws SQLException {
         run(connection, "INSERT INTO erasing (patient) VALUES (?)", patient);
-        for (String table : new String[] {"finding_number", "finding", "remark", "reading"}) {
+        for (String table : new String[] {"seal", "finding_number", "finding", "remark", "reading"}) {
             run(connection, "DELETE FROM " + table + " WHERE event IN " + EVENTS, patient);
         }
         int events = run(connection, "DELETE FROM event WHERE id IN " + EVENTS, patient);
@@ -37,12 +36,12 @@ public record Erasure(int visits, int events) {
     }
 
     /** Rewrites the file so that nothing of the rows is left in unused space or in the log. */
-    static void scrub(Connection connection) throws SQLException {
-        try (Statement statement = connection.createStatement()) {
-            statement.execute("VACUUM");
-            try (ResultSet row = statement.executeQuery("PRAGMA wal_checkpoint(TRUNCATE)")) {
-                row.next();
+    static void scrub(Database database) throws StoreException {
+        database.direct(connection -> {
+            try (Statement statement = connection.createStatement()) {
+                return statement.execute("VACUUM");
             }
-        }
+        });
+        database.emptyLog();
     }
 }

@@ -48,6 +48,7 @@ final class EventWriter {
         } else {
             throw new IllegalArgumentException("no row for " + event.getClass());
         }
+        new Seals(connection, visit).add();
     }
 
     private long event(long visit, String kind, JournalEvent event, OptionalInt entry, String by, String why)

@@ -6,6 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -45,27 +46,33 @@ final class InstanceLock implements AutoCloseable {
             if (!Files.exists(file)) {
                 createUnlessOtherDid(file);
             }
-            FileChannel channel = FileChannel.open(file, StandardOpenOption.READ, StandardOpenOption.WRITE);
+            return acquire(database, FileChannel.open(file, StandardOpenOption.READ, StandardOpenOption.WRITE));
+        } catch (IOException e) {
+            throw Failures.of(file, e);
+        }
+    }
+
+    private static InstanceLock acquire(Path database, FileChannel channel) throws IOException, StoreException {
+        try {
             FileLock lock = tryLock(channel);
             if (lock == null) {
-                try (channel) {
-                    throw inUse(database, note(channel));
-                }
+                throw inUse(database, note(channel));
             }
             write(
                     channel,
                     "process " + ProcessHandle.current().pid() + ", since "
                             + OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS));
             return new InstanceLock(channel, lock);
-        } catch (IOException e) {
-            throw Failures.of(file, e);
+        } catch (IOException | StoreException | RuntimeException e) {
+            channel.close();
+            throw e;
         }
     }
 
     private static void createUnlessOtherDid(Path file) throws IOException {
         try {
             OwnerOnly.createFile(file);
-        } catch (java.nio.file.FileAlreadyExistsException e) {
+        } catch (FileAlreadyExistsException e) {
             // another process was faster; the lock decides which of us works with it
         }
     }

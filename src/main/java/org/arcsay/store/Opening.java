@@ -56,7 +56,9 @@ record Opening(Connector connector, Schema schema, Clock clock) {
         DurableFiles.create(file, unfinished -> {
             try (Database database = Database.forWriting(unfinished, connector)) {
                 schema.migrate(database);
+                database.emptyLog();
             }
+            requireUsable(Header.read(unfinished), unfinished);
         });
     }
 

@@ -195,11 +195,20 @@ public final class VisitStore implements AutoCloseable {
                                 Problem.REFUSED,
                                 "There is no patient " + patient
                                         + " in the records. Nothing was erased. Check the code."))));
-        database.direct(connection -> {
-            Erasure.scrub(connection);
-            return null;
-        });
+        scrub(patient);
         return erasure;
+    }
+
+    private void scrub(PatientCode patient) throws StoreException {
+        try {
+            Erasure.scrub(database);
+        } catch (StoreException e) {
+            throw new StoreException(
+                    e.problem(),
+                    "Patient " + patient + " is erased, but traces may stay in the log beside " + file()
+                            + " until the program is closed. Close it now.",
+                    e);
+        }
     }
 
     /**
@@ -256,7 +265,10 @@ public final class VisitStore implements AutoCloseable {
     }
 
     private List<JournalEvent> events(Connection connection, long visitId) throws SQLException, StoreException {
-        return sound(() -> new EventReader(connection, visitId).events());
+        return sound(() -> {
+            new Seals(connection, visitId).verify();
+            return new EventReader(connection, visitId).events();
+        });
     }
 
     /** Makes something of rows. */
@@ -273,7 +285,7 @@ public final class VisitStore implements AutoCloseable {
                 | ArithmeticException
                 | DateTimeException
                 | NullPointerException e) {
-            StoreException damaged = StoreException.damaged(database.file(), "an entry makes no sense");
+            StoreException damaged = StoreException.damaged(database.file(), "an entry is not as it was stored");
             damaged.initCause(e);
             throw damaged;
         }

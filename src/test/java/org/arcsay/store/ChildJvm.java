@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /** For one thread. A program of the tests in a process of its own, which can be killed at any moment. */
@@ -20,6 +21,10 @@ final class ChildJvm implements AutoCloseable {
     }
 
     static ChildJvm start(Class<?> main, String... arguments) throws IOException {
+        return start(Map.of(), main, arguments);
+    }
+
+    static ChildJvm start(Map<String, String> environment, Class<?> main, String... arguments) throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",
@@ -29,6 +34,7 @@ final class ChildJvm implements AutoCloseable {
                 main.getName()));
         command.addAll(List.of(arguments));
         ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
+        builder.environment().putAll(environment);
         return new ChildJvm(builder.start());
     }
 
@@ -41,9 +47,9 @@ final class ChildJvm implements AutoCloseable {
         return process.pid();
     }
 
-    /** Kills it as the operating system does, without a chance to tidy up. */
+    /** Kills it as the operating system does, without a chance to tidy up; what it said so far can still be read. */
     void kill() throws InterruptedException {
-        process.destroyForcibly();
+        process.toHandle().destroyForcibly();
         process.waitFor();
     }
 

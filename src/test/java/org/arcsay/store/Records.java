@@ -29,13 +29,13 @@ final class Records {
         return records;
     }
 
-    /** The first events that a visit with that number gets from that seed. */
-    static List<JournalEvent> expected(long visit, long seed, int events) {
+    /** The visit with that number as the first events from that seed make it, without any store. */
+    static Records expected(long visit, long seed, int events) {
         Records records = new Records(Visit.begun(visit, PATIENT, START), seed);
         for (int i = 0; i < events; i++) {
             records.accept(records.next());
         }
-        return records.written();
+        return records;
     }
 
     void append(VisitStore store, int events) throws Exception {

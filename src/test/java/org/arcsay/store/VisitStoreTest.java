@@ -98,6 +98,8 @@ class VisitStoreTest {
                 "UPDATE finding_number SET number = '1'",
                 "UPDATE visit SET plan = 'x'",
                 "UPDATE patient SET code = 'x'",
+                "UPDATE seal SET digest = zeroblob(32)",
+                "DELETE FROM seal",
                 "DELETE FROM finding_number",
                 "DELETE FROM finding",
                 "DELETE FROM remark",

@@ -113,6 +113,12 @@ CREATE TABLE finding_number (
     FOREIGN KEY (event, finding) REFERENCES finding (event, position)
 ) STRICT, WITHOUT ROWID;
 
+-- A checksum (SHA-256) over the rows of an event and the checksum before it; the first follows the head of the visit.
+CREATE TABLE seal (
+    event INTEGER PRIMARY KEY REFERENCES event,
+    digest BLOB NOT NULL CHECK (length(digest) = 32)
+) STRICT;
+
 -- A row stands here only inside the transaction that erases that patient; without it the triggers below refuse.
 CREATE TABLE erasing (
     patient INTEGER PRIMARY KEY
@@ -137,6 +143,9 @@ CREATE TRIGGER finding_fixed BEFORE UPDATE ON finding
 BEGIN SELECT raise(ABORT, 'the journal is append-only'); END;
 
 CREATE TRIGGER finding_number_fixed BEFORE UPDATE ON finding_number
+BEGIN SELECT raise(ABORT, 'the journal is append-only'); END;
+
+CREATE TRIGGER seal_fixed BEFORE UPDATE ON seal
 BEGIN SELECT raise(ABORT, 'the journal is append-only'); END;
 
 CREATE TRIGGER patient_kept BEFORE DELETE ON patient
@@ -167,6 +176,11 @@ WHEN NOT EXISTS (SELECT 1 FROM erasing JOIN visit USING (patient) JOIN event ON 
 BEGIN SELECT raise(ABORT, 'the journal is append-only'); END;
 
 CREATE TRIGGER finding_number_kept BEFORE DELETE ON finding_number
+WHEN NOT EXISTS (SELECT 1 FROM erasing JOIN visit USING (patient) JOIN event ON event.visit = visit.id
+    WHERE event.id = OLD.event)
+BEGIN SELECT raise(ABORT, 'the journal is append-only'); END;
+
+CREATE TRIGGER seal_kept BEFORE DELETE ON seal
 WHEN NOT EXISTS (SELECT 1 FROM erasing JOIN visit USING (patient) JOIN event ON event.visit = visit.id
     WHERE event.id = OLD.event)
 BEGIN SELECT raise(ABORT, 'the journal is append-only'); END;
