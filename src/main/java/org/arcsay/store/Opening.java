@@ -62,10 +62,23 @@ record Opening(Connector connector, Schema schema, Clock clock) {
         });
     }
 
-    /** Looks at the file without being able to change it. */
+    /** Looks at the file without being able to change it, once a change that a crash cut off is taken back. */
     private void requireSound(Path file) throws StoreException {
+        takeBackInterrupted(file);
         try (Database looked = forReading(file)) {
             looked.requireSound("quick_check");
+        }
+    }
+
+    /** Lets SQLite undo a transaction that never came to its commit; only a connection that may write can do that. */
+    private void takeBackInterrupted(Path file) throws StoreException {
+        try {
+            forReading(file).close();
+        } catch (StoreException e) {
+            if (e.problem() != Problem.INTERRUPTED) {
+                throw e;
+            }
+            Database.forWriting(file, connector).close();
         }
     }
 
