@@ -62,23 +62,23 @@ record Opening(Connector connector, Schema schema, Clock clock) {
         });
     }
 
-    /** Looks at the file without being able to change it, once a change that a crash cut off is taken back. */
+    /** Lets SQLite undo a change that a crash cut off, which only a connection that may write can do, and looks again. */
     private void requireSound(Path file) throws StoreException {
-        takeBackInterrupted(file);
-        try (Database looked = forReading(file)) {
-            looked.requireSound("quick_check");
-        }
-    }
-
-    /** Lets SQLite undo a transaction that never came to its commit; only a connection that may write can do that. */
-    private void takeBackInterrupted(Path file) throws StoreException {
         try {
-            forReading(file).close();
+            look(file);
         } catch (StoreException e) {
             if (e.problem() != Problem.INTERRUPTED) {
                 throw e;
             }
             Database.forWriting(file, connector).close();
+            look(file);
+        }
+    }
+
+    /** Looks at the file without being able to change it. */
+    private void look(Path file) throws StoreException {
+        try (Database looked = forReading(file)) {
+            looked.requireSound("quick_check");
         }
     }
 
