@@ -5,13 +5,13 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -26,6 +26,8 @@ import java.util.stream.Collectors;
  * @param byFile lower-case hexadecimal checksum by path inside a folder, with forward slashes
  */
 record Checksums(SortedMap<String, String> byFile) {
+    static final Checksums NONE = new Checksums(Collections.emptySortedMap());
+
     private static final int BUFFER_BYTES = 1 << 16;
     private static final int SHORT = 12;
 
@@ -70,20 +72,19 @@ record Checksums(SortedMap<String, String> byFile) {
         return HexFormat.of().formatHex(sha256().digest(bytes));
     }
 
-    /** The files in a folder that are missing or differ from this list. */
-    List<String> damaged(Path folder) {
-        return byFile.entrySet().stream()
-                .filter(entry -> !matches(folder.resolve(entry.getKey()), entry))
+    /** The files of another list that this one lacks or holds otherwise. */
+    List<String> differing(Checksums expected) {
+        return expected.byFile.entrySet().stream()
+                .filter(entry -> !entry.getValue().equals(byFile.get(entry.getKey())))
                 .map(Map.Entry::getKey)
                 .toList();
     }
 
-    private static boolean matches(Path file, Map.Entry<String, String> entry) {
-        try {
-            return Files.isRegularFile(file) && of(file).equals(entry.getValue());
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+    /** Those of some of the files. */
+    Checksums only(Collection<String> files) {
+        SortedMap<String, String> some = new TreeMap<>(byFile);
+        some.keySet().retainAll(files);
+        return new Checksums(some);
     }
 
     /** Short name for the whole list. */

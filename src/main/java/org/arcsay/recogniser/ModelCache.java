@@ -13,6 +13,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.arcsay.grammar.WordGraph;
 
@@ -51,14 +52,25 @@ public record ModelCache(Path root) {
         try {
             Checksums list = bundledList();
             Path folder = root.resolve(BUNDLED + "-" + list.id());
-            if (!list.damaged(folder).isEmpty()) {
+            try {
+                return checked(folder, list);
+            } catch (ModelException e) {
                 delete(folder);
+                make(folder, target -> unpack(list, target));
+                return checked(folder, list);
             }
-            make(folder, target -> unpack(list, target));
-            return ModelFolder.check(folder);
         } catch (IOException | UncheckedIOException e) {
             throw unusable(e);
         }
+    }
+
+    /** The folder's own list decides what is checked, so that must be the built-in one. */
+    private static ModelFolder checked(Path folder, Checksums list) throws ModelException, IOException {
+        Path own = folder.resolve(ModelFolder.CHECKSUMS);
+        if (Files.isRegularFile(own) && !list.equals(Checksums.parse(Files.newBufferedReader(own)))) {
+            throw new ModelException("The speech model in " + folder + " is damaged: its checksum list was changed.");
+        }
+        return ModelFolder.check(folder);
     }
 
     private static Checksums bundledList() throws IOException {
@@ -104,33 +116,48 @@ public record ModelCache(Path root) {
         String key = Checksums.of(graph.fst()).substring(0, 12);
         Path folder = root.resolve("fitted-" + model.checksum() + "-" + key);
         try {
-            if (!holds(folder.resolve(ModelFolder.GRAMMAR_GRAPH), graph.fst())) {
+            if (!isFilled(folder, model, graph)) {
                 delete(folder);
+                make(folder, target -> fill(target, model, graph));
             }
-            make(folder, target -> fill(target, model, graph));
-            return new Fitted(ModelFolder.check(folder), graph.missingWords());
+            return new Fitted(new ModelFolder(folder, model.checksum(), model.wordIds()), graph.missingWords());
         } catch (IOException | UncheckedIOException e) {
             throw unusable(e);
         }
     }
 
-    private static boolean holds(Path file, byte[] content) throws IOException {
-        return Files.isRegularFile(file) && Arrays.equals(Files.readAllBytes(file), content);
+    private static boolean isFilled(Path folder, ModelFolder model, GrammarGraph graph) throws IOException {
+        Path own = folder.resolve(ModelFolder.GRAMMAR_GRAPH);
+        if (!Files.isRegularFile(own) || !Arrays.equals(Files.readAllBytes(own), graph.fst())) {
+            return false;
+        }
+        for (Path file : sharedFiles(model)) {
+            Path copy = folder.resolve(file.toString());
+            if (!Files.isRegularFile(copy) || Files.mismatch(model.path().resolve(file), copy) >= 0) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static void fill(Path target, ModelFolder model, GrammarGraph graph) throws IOException {
-        try (Stream<Path> files = Files.walk(model.path())) {
-            for (Path file : files.filter(Files::isRegularFile).toList()) {
-                Path relative = model.path().relativize(file);
-                Path copy = target.resolve(relative.toString());
-                Files.createDirectories(copy.getParent());
-                String name = relative.toString().replace('\\', '/');
-                if (!name.equals(ModelFolder.GRAMMAR_GRAPH) && !name.equals(ModelFolder.CHECKSUMS)) {
-                    linkOrCopy(file, copy);
-                }
-            }
+        for (Path file : sharedFiles(model)) {
+            Path copy = target.resolve(file.toString());
+            Files.createDirectories(copy.getParent());
+            linkOrCopy(model.path().resolve(file), copy);
         }
         Files.write(target.resolve(ModelFolder.GRAMMAR_GRAPH), graph.fst());
+    }
+
+    /** All files of a model but its own grammar and the list that names it, as paths inside the folder. */
+    private static List<Path> sharedFiles(ModelFolder model) throws IOException {
+        Set<Path> own = Set.of(Path.of(ModelFolder.GRAMMAR_GRAPH), Path.of(ModelFolder.CHECKSUMS));
+        try (Stream<Path> files = Files.walk(model.path())) {
+            return files.filter(Files::isRegularFile)
+                    .map(model.path()::relativize)
+                    .filter(file -> !own.contains(file))
+                    .toList();
+        }
     }
 
     private static void linkOrCopy(Path file, Path copy) throws IOException {
@@ -142,9 +169,6 @@ public record ModelCache(Path root) {
     }
 
     private void make(Path folder, Filling filling) throws IOException {
-        if (Files.isDirectory(folder)) {
-            return;
-        }
         Files.createDirectories(root, ownerOnly());
         Path temporary = Files.createTempDirectory(root, "new-", ownerOnly());
         try {

@@ -51,17 +51,19 @@ public record ModelFolder(Path path, String checksum, Map<String, Integer> wordI
                             + ". Give the folder that holds am, conf and graph, or leave the option out to use the built-in model.");
         }
         requireFiles(folder);
-        return new ModelFolder(folder, verified(folder).id(), readWords(folder));
+        return new ModelFolder(folder, verifiedId(folder), readWords(folder));
     }
 
-    private static Checksums verified(Path folder) throws ModelException {
+    private static String verifiedId(Path folder) throws ModelException {
         try {
-            Checksums found = Checksums.of(folder, NEEDED);
-            Path list = folder.resolve(CHECKSUMS);
-            if (Files.isRegularFile(list)) {
-                requireUndamaged(folder, readList(list));
-            }
-            return found;
+            Checksums expected = readList(folder.resolve(CHECKSUMS));
+            Set<String> files = new TreeSet<>(NEEDED);
+            expected.byFile().keySet().stream()
+                    .filter(file -> Files.isRegularFile(folder.resolve(file)))
+                    .forEach(files::add);
+            Checksums found = Checksums.of(folder, files);
+            requireUndamaged(folder, found.differing(expected));
+            return found.only(NEEDED).id();
         } catch (IOException e) {
             throw new ModelException(
                     "The speech model in " + folder + " cannot be read (" + e.getMessage()
@@ -71,13 +73,15 @@ public record ModelFolder(Path path, String checksum, Map<String, Integer> wordI
     }
 
     private static Checksums readList(Path list) throws IOException {
+        if (!Files.isRegularFile(list)) {
+            return Checksums.NONE;
+        }
         try (InputStream in = Files.newInputStream(list)) {
             return Checksums.parse(in);
         }
     }
 
-    private static void requireUndamaged(Path folder, Checksums expected) throws ModelException {
-        List<String> damaged = expected.damaged(folder);
+    private static void requireUndamaged(Path folder, List<String> damaged) throws ModelException {
         if (!damaged.isEmpty()) {
             throw new ModelException("The speech model in " + folder + " is damaged: " + String.join(", ", damaged)
                     + " differ from the checksum list " + CHECKSUMS + ". Unpack it again.");
