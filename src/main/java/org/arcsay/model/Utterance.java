@@ -7,15 +7,29 @@ import java.util.stream.Collectors;
 /**
  * What the recogniser heard between two silences.
  *
- * @param words at least one word, in order of time
+ * @param words at least one word, in order of time: the likeliest
+ * @param rivals other words that the same sound could have been, likeliest first
  */
-public record Utterance(List<Word> words) {
+public record Utterance(List<Word> words, List<Rival> rivals) {
     public Utterance {
         words = List.copyOf(words);
+        rivals = List.copyOf(rivals);
         if (words.isEmpty()) {
             throw new IllegalArgumentException("an utterance has at least one word");
         }
     }
+
+    public Utterance(List<Word> words) {
+        this(words, List.of());
+    }
+
+    /**
+     * Other words for the same sound.
+     *
+     * @param text words separated by spaces; empty for no words at all
+     * @param probability 0 to 1, as the recogniser's model sees it; the words heard and all rivals together have 1
+     */
+    public record Rival(String text, double probability) {}
 
     public String text() {
         return words.stream().map(Word::text).collect(Collectors.joining(" "));
@@ -33,5 +47,4 @@ public record Utterance(List<Word> words) {
     public double confidence() {
         return words.stream().mapToDouble(Word::confidence).min().orElse(0);
     }
-
 }

@@ -24,6 +24,9 @@ interface VoskLibrary extends Library {
 
     void vosk_recognizer_set_words(Pointer recogniser, int words);
 
+    /** From then on results list up to so many alternatives, each with a score instead of the confidence of words. */
+    void vosk_recognizer_set_max_alternatives(Pointer recogniser, int alternatives);
+
     /** 1 at the end of an utterance, 0 inside one, -1 on failure. */
     int vosk_recognizer_accept_waveform_s(Pointer recogniser, short[] samples, int length);
 

@@ -27,6 +27,8 @@ public final class VoskRecogniser implements Recogniser {
     /** Ghost words in silence had 0.06 and 0.23; the least sure word of a whole visit had 0.89. */
     private static final double BREATH_CONFIDENCE = 0.3;
 
+    private static final int ALTERNATIVES = Integer.getInteger("alternatives", 10);
+
     private static final int FAILED = -1;
     private static final int END_OF_UTTERANCE = 1;
 
@@ -67,6 +69,7 @@ public final class VoskRecogniser implements Recogniser {
                     + " Hz, or is damaged. Use 16000 Hz, or unpack the model again.");
         }
         library.vosk_recognizer_set_words(made, 1);
+        library.vosk_recognizer_set_max_alternatives(made, ALTERNATIVES);
         return made;
     }
 

@@ -36,6 +36,8 @@ final class GraphCalibration {
     private static final int BLOCK = 1600;
     private static final int BABBLERS = 4;
 
+    private static final double[] LEAST_CERTAINTIES = {0, 0.5, 0.8, 0.9, 0.95, 0.98, 0.99, 0.995, 0.998, 0.999, 0.9999};
+
     private record Clip(boolean inGrammar, List<String> words, short[] samples) {}
 
     private record Score(
@@ -129,8 +131,35 @@ final class GraphCalibration {
         return phrases;
     }
 
+    /** An in-grammar recording: was it understood as said, and how sure was the least sure of what was understood? */
+    private record Accepted(boolean correct, double certainty) {}
+
+    private void printDoubts(List<Accepted> accepted, int inGrammar) {
+        StringBuilder line = new StringBuilder("    least certainty: right/wrong");
+        for (double least : LEAST_CERTAINTIES) {
+            long right = accepted.stream().filter(a -> a.correct() && a.certainty() >= least).count();
+            long wrong = accepted.stream().filter(a -> !a.correct() && a.certainty() >= least).count();
+            line.append(String.format(Locale.ROOT, "  %s: %.1f/%.1f", least, 100.0 * right / inGrammar, 100.0 * wrong / inGrammar));
+        }
+        System.out.println(line);
+    }
+
+    private double certainty(Utterance utterance) {
+        Set<List<Tag>> meant = meanings(utterance.text());
+        double other = utterance.rivals().stream()
+                .filter(rival -> !meanings(rival.text()).equals(meant))
+                .mapToDouble(Utterance.Rival::probability)
+                .sum();
+        return 1 - other;
+    }
+
+    private Set<List<Tag>> meanings(String text) {
+        return grammar.meanings(Arrays.asList(text.split(" ")));
+    }
+
     private Score score(Recogniser recogniser, List<Clip> clips, int ratio) {
         Random random = new Random(5);
+        List<Accepted> readings = new ArrayList<>();
         int right = 0;
         int wrong = 0;
         int in = 0;
@@ -153,14 +182,19 @@ final class GraphCalibration {
                 ghosts += heard.size() - understood.size();
                 right += correct ? 1 : 0;
                 wrong += !correct && !understood.isEmpty() ? 1 : 0;
+                if (!understood.isEmpty()) {
+                    double least = heard.stream().filter(u -> !meanings(u.text()).isEmpty()).mapToDouble(this::certainty).min().orElse(0);
+                    readings.add(new Accepted(correct, least));
+                }
             } else {
                 accepted += understood.isEmpty() ? 0 : 1;
             }
             if (verbose && (clip.inGrammar() ? !correct : !understood.isEmpty())) {
                 System.out.println("    " + String.join(" ", clip.words()) + " -> "
-                        + heard.stream().map(Utterance::text).toList());
+                        + heard.stream().map(u -> u.text() + String.format(" %.4f", certainty(u))).toList());
             }
         }
+        printDoubts(readings, in);
         double load = (cpuNanos() - begin) / 1e9 / ((double) samples / RATE);
         return new Score(right, wrong, in - right - wrong, in, accepted, clips.size() - in, ghosts, load);
     }
