@@ -6,7 +6,7 @@ import org.arcsay.audio.AudioSource;
 import org.arcsay.model.Heard;
 import org.arcsay.model.Utterance;
 import org.arcsay.model.Versions;
-import org.arcsay.parser.Command;
+import org.arcsay.parser.Understood;
 import org.arcsay.parser.Parser;
 import org.arcsay.recogniser.Recogniser;
 import org.arcsay.session.Outcome;
@@ -57,8 +57,8 @@ public final class CaptureLoop {
 
     /** Deals with one utterance; the listener is told what came of it. */
     public void answer(Utterance utterance) {
-        Command command = parser.parse(utterance);
-        Outcome outcome = session.handle(command, Heard.spoken(utterance, versions));
-        listener.answered(utterance, command, outcome);
+        Understood said = parser.understand(utterance);
+        Outcome outcome = session.handle(said, Heard.spoken(utterance, versions));
+        listener.answered(utterance, said.command(), outcome);
     }
 }

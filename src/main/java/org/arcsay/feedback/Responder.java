@@ -146,7 +146,10 @@ public final class Responder {
     private static Sentence doubt(Finding finding) {
         return finding.alternative()
                 .map(other -> Sentence.of("or").then(SpokenReadback.value(other)).then(Sentence.of("please confirm")))
-                .orElse(Sentence.of("unusual value", "yes or no"));
+                .orElse(
+                        finding.rule().equals(Question.HEARING)
+                                ? Sentence.of("please confirm", "yes or no")
+                                : Sentence.of("unusual value", "yes or no"));
     }
 
     private static Sentence either(String... words) {

@@ -8,6 +8,7 @@ import org.arcsay.grammar.Tag;
 import org.arcsay.model.Utterance;
 import org.arcsay.model.Word;
 import org.arcsay.parser.Command.Reason;
+import org.arcsay.parser.Command.Rejected;
 
 /** Words to commands. Whatever is not exactly one sentence of the grammar is rejected. Any thread may use it. */
 public final class Parser {
@@ -25,23 +26,39 @@ public final class Parser {
         return parse(utterance.words().stream().map(Word::text).toList());
     }
 
+    /** The meaning of an utterance beside the meanings of its rivals; all that is rejected counts as one meaning. */
+    public Understood understand(Utterance utterance) {
+        Command command = parse(utterance);
+        double others = 0;
+        Set<Command> rivals = new LinkedHashSet<>();
+        for (Utterance.Rival rival : utterance.rivals()) {
+            Command other = parse(List.of(rival.text().split(" ")));
+            boolean same = other.equals(command) || other instanceof Rejected && command instanceof Rejected;
+            if (!same) {
+                others += rival.probability();
+                rivals.add(other);
+            }
+        }
+        return new Understood(command, 1 - others, List.copyOf(rivals));
+    }
+
     /** The one meaning of these words, or a rejection that says why there is none. */
     public Command parse(List<String> words) {
         if (words.contains(Word.UNKNOWN)) {
-            return new Command.Rejected(Reason.UNKNOWN_WORDS, "Part of it was not understood.");
+            return new Rejected(Reason.UNKNOWN_WORDS, "Part of it was not understood.");
         }
         Set<List<Tag>> meanings = grammar.meanings(words);
         if (meanings.isEmpty()) {
-            return new Command.Rejected(Reason.NOT_A_PHRASE, "'" + String.join(" ", words) + "' is not a phrase I know.");
+            return new Rejected(Reason.NOT_A_PHRASE, "'" + String.join(" ", words) + "' is not a phrase I know.");
         }
         try {
             Set<Command> commands = new LinkedHashSet<>();
             meanings.forEach(meaning -> commands.add(Interpreter.interpret(meaning)));
             return commands.size() == 1
                     ? commands.iterator().next()
-                    : new Command.Rejected(Reason.TWO_MEANINGS, "'" + String.join(" ", words) + "' has two meanings.");
+                    : new Rejected(Reason.TWO_MEANINGS, "'" + String.join(" ", words) + "' has two meanings.");
         } catch (IllegalArgumentException | ArithmeticException e) {
-            return new Command.Rejected(Reason.IMPOSSIBLE_NUMBER, "That cannot be: " + e.getMessage() + ".");
+            return new Rejected(Reason.IMPOSSIBLE_NUMBER, "That cannot be: " + e.getMessage() + ".");
         }
     }
 }

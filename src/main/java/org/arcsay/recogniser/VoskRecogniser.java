@@ -27,7 +27,7 @@ public final class VoskRecogniser implements Recogniser {
     /** Ghost words in silence had 0.06 and 0.23; the least sure word of a whole visit had 0.89. */
     private static final double BREATH_CONFIDENCE = 0.3;
 
-    private static final int ALTERNATIVES = Integer.getInteger("alternatives", 10);
+    private static final int ALTERNATIVES = 10;
 
     private static final int FAILED = -1;
     private static final int END_OF_UTTERANCE = 1;

@@ -10,6 +10,9 @@ import org.arcsay.parser.Who;
 
 /** What the session waits to hear. A question is asked once; a reading of something else leaves it for the review. */
 public sealed interface Question {
+    /** The rule of a finding that doubts the hearing, not the value. */
+    String HEARING = "hearing.doubtful";
+
     /** One short sentence, as shown and spoken. */
     String sentence();
 

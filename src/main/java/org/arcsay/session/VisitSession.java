@@ -2,9 +2,11 @@ package org.arcsay.session;
 
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.arcsay.analysis.Completeness;
 import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.model.ClinicSettings;
@@ -25,6 +27,7 @@ import org.arcsay.parser.Command.Dictated;
 import org.arcsay.parser.SpokenKind;
 import org.arcsay.parser.SpokenReading;
 import org.arcsay.parser.SpokenValue;
+import org.arcsay.parser.Understood;
 import org.arcsay.parser.Who;
 import org.arcsay.session.Outcome.Why;
 import org.jspecify.annotations.Nullable;
@@ -39,11 +42,24 @@ public final class VisitSession {
     private static final int MAX_FAILED_ANSWERS = 3;
     private static final String REPEAT_RULE = "repeat.same";
 
+    /** They tell something, or end a pause, and change no reading. */
+    private static final Set<ControlWord> HARMLESS = EnumSet.of(
+            ControlWord.SAY_AGAIN,
+            ControlWord.READ_BACK,
+            ControlWord.WHAT_IS_MISSING,
+            ControlWord.WHERE_AM_I,
+            ControlWord.NEXT,
+            ControlWord.STAND_BY,
+            ControlWord.GO_AHEAD);
+
     private final Recorder recorder;
     private final Resolver resolver;
+    private final HearingDoubt hearing;
+    private final Judge judge;
     private final SeriesPlan plan;
     private Context context;
     private @Nullable Question question;
+    private @Nullable Understood doubtful;
     private int failedAnswers;
     private boolean paused;
     private boolean ended;
@@ -61,8 +77,10 @@ public final class VisitSession {
             ClinicSettings settings,
             Context start,
             Clock clock) {
-        this.recorder = new Recorder(visit, journal, judge, clock);
         this.resolver = new Resolver(settings);
+        this.hearing = new HearingDoubt(resolver);
+        this.recorder = new Recorder(visit, journal, this::judged, clock);
+        this.judge = judge;
         this.plan = plan;
         this.context = start;
     }
@@ -100,7 +118,60 @@ public final class VisitSession {
         return context.side().map(side -> Completeness.of(plan, visit(), side));
     }
 
-    /** What came of one command. */
+    /**
+     * What came of one utterance. A doubtful reading is stored, held and asked about; any other doubtful command that
+     * would change something is not carried out.
+     */
+    public Outcome handle(Understood said, Heard heard) {
+        if (!HearingDoubt.isDoubtful(said) || paused || isHarmless(said.command())) {
+            return handle(said.command(), heard);
+        }
+        if (!givesReading(said.command())) {
+            return unclear();
+        }
+        doubtful = said;
+        try {
+            Outcome outcome = handle(said.command(), heard);
+            boolean nothingStored = outcome instanceof Outcome.Asked asked && asked.stored().isEmpty();
+            if (!nothingStored) {
+                return outcome;
+            }
+            question = null;
+            return unclear();
+        } finally {
+            doubtful = null;
+        }
+    }
+
+    private static boolean givesReading(Command command) {
+        return command instanceof Dictated
+                || command instanceof Command.Number
+                || command instanceof Command.Arc
+                || command instanceof Command.No no && no.instead().isPresent();
+    }
+
+    private static boolean isHarmless(Command command) {
+        return command instanceof Command.Rejected
+                || command instanceof Command.Control control && HARMLESS.contains(control.word());
+    }
+
+    private Outcome unclear() {
+        if (question != null) {
+            return failedAnswer();
+        }
+        return new Outcome.Refused(Why.NOT_UNDERSTOOD, "That was not clear enough to act on. Say it again.");
+    }
+
+    private List<Finding> judged(Reading candidate, Visit visit) {
+        List<Finding> findings = new ArrayList<>();
+        if (doubtful != null) {
+            findings.add(hearing.finding(doubtful, candidate, visit));
+        }
+        findings.addAll(judge.judge(candidate, visit));
+        return findings;
+    }
+
+    /** What came of one command that is sure. */
     public Outcome handle(Command command, Heard heard) {
         if (paused && !isControl(command, ControlWord.GO_AHEAD)) {
             return new Outcome.Ignored();

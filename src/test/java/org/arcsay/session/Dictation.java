@@ -57,18 +57,23 @@ public final class Dictation implements AutoCloseable {
     }
 
     public Outcome say(String words) {
-        Utterance utterance = utterance(words);
-        return session.handle(parser.parse(utterance), Heard.spoken(utterance, VERSIONS));
+        return say(words, List.of());
     }
 
-    private Utterance utterance(String words) {
+    /** Sound that could have been other words as well. */
+    public Outcome say(String words, List<Utterance.Rival> rivals) {
+        Utterance utterance = utterance(words, rivals);
+        return session.handle(parser.understand(utterance), Heard.spoken(utterance, VERSIONS));
+    }
+
+    private Utterance utterance(String words, List<Utterance.Rival> rivals) {
         List<Word> heard = new ArrayList<>();
         for (String word : words.split(" ")) {
             heard.add(new Word(word, clock, clock.plusMillis(300), 1));
             clock = clock.plusMillis(300);
         }
         clock = clock.plusSeconds(1);
-        return new Utterance(heard);
+        return new Utterance(heard, rivals);
     }
 
     /** What counts, in words, as the database has it. */

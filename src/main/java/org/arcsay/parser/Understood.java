@@ -1,0 +1,21 @@
+package org.arcsay.parser;
+
+import java.util.List;
+
+/**
+ * What an utterance means, and what else the same sound could mean.
+ *
+ * @param command the likeliest meaning
+ * @param certainty 0 to 1: how probable that meaning is beside all others that the recogniser found
+ * @param rivals other meanings, likeliest first; a rejection among them stands for all sound outside the grammar
+ */
+public record Understood(Command command, double certainty, List<Command> rivals) {
+    public Understood {
+        rivals = List.copyOf(rivals);
+    }
+
+    /** A command that came by another way than by ear. */
+    public static Understood surely(Command command) {
+        return new Understood(command, 1, List.of());
+    }
+}

@@ -1,0 +1,63 @@
+package org.arcsay.session;
+
+import java.util.List;
+import java.util.Optional;
+import org.arcsay.model.Finding;
+import org.arcsay.model.Finding.LabelledNumber;
+import org.arcsay.model.Measure;
+import org.arcsay.model.Reading;
+import org.arcsay.model.Severity;
+import org.arcsay.model.Value;
+import org.arcsay.model.Visit;
+import org.arcsay.parser.Command;
+import org.arcsay.parser.SpokenReading;
+import org.arcsay.parser.Understood;
+
+/**
+ * Says of a reading that the sound could have meant something else: it is held until it is answered.
+ *
+ * @param resolver completes the values that were possible as well
+ */
+record HearingDoubt(Resolver resolver) {
+    /** Below it a meaning is asked about; see docs/decisions/0004-doubtful-hearing.md. */
+    private static final double CERTAIN = 0.8;
+
+    static boolean isDoubtful(Understood said) {
+        return said.certainty() < CERTAIN;
+    }
+
+    Finding finding(Understood said, Reading candidate, Visit visit) {
+        Optional<Value> other = said.rivals().stream()
+                .flatMap(rival -> value(rival, candidate, visit).stream())
+                .filter(value -> !value.equals(candidate.value()))
+                .findFirst();
+        String sentence = candidate.words()
+                + other.map(value -> " was not clear and could be " + value.words() + "; say which of the two it is.")
+                        .orElse(" was not heard clearly; say yes if it is right, or say it again.");
+        List<LabelledNumber> numbers = other.stream()
+                .map(value -> new LabelledNumber("could be", value.words(), ""))
+                .toList();
+        return new Finding(Question.HEARING, Severity.HOLD, sentence, numbers, other);
+    }
+
+    private Optional<Value> value(Command rival, Reading candidate, Visit visit) {
+        try {
+            return spoken(rival, candidate).flatMap(reading -> resolver.value(reading, visit));
+        } catch (IllegalArgumentException | ArithmeticException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static Optional<SpokenReading> spoken(Command rival, Reading candidate) {
+        Measure measure = candidate.measure();
+        if (rival instanceof Command.Dictated dictated) {
+            return dictated.readings().stream()
+                    .filter(reading -> reading.measure().equals(measure))
+                    .findFirst();
+        }
+        Optional<Command.Number> number = rival instanceof Command.Number alone
+                ? Optional.of(alone)
+                : rival instanceof Command.No no ? no.instead() : Optional.empty();
+        return number.map(said -> new SpokenReading(measure, SpokenValues.inPlaceOf(candidate, said), false));
+    }
+}

@@ -1,0 +1,128 @@
+package org.arcsay.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.arcsay.model.ClinicSettings;
+import org.arcsay.model.EntryStatus;
+import org.arcsay.model.Finding;
+import org.arcsay.model.Severity;
+import org.arcsay.model.Utterance.Rival;
+import org.arcsay.model.Value;
+import org.arcsay.session.Outcome.Asked;
+import org.arcsay.session.Outcome.Refused;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What is done with sound that could mean two things. Sixteen and sixty are confused when spoken: common practice. */
+class HearingDoubtTest {
+    @TempDir
+    Path folder;
+
+    private Dictation dictation;
+
+    @BeforeEach
+    void begin() throws Exception {
+        dictation = new Dictation(folder, ClinicSettings.defaults());
+        dictation.say("right hand");
+    }
+
+    @AfterEach
+    void end() throws Exception {
+        dictation.close();
+    }
+
+    @Test
+    void aReadingThatCouldBeAnotherNumberIsHeldAndTheOtherOffered() {
+        Outcome outcome = doubt("i p flexion sixteen", "i p flexion sixty", 0.4);
+        assertThat(outcome).isInstanceOf(Asked.class);
+        Asked asked = (Asked) outcome;
+        assertThat(asked.stored()).hasSize(1);
+        assertThat(asked.stored().get(0).status()).isEqualTo(EntryStatus.HELD);
+        Finding finding = asked.stored().get(0).findings().get(0);
+        assertThat(finding.rule()).isEqualTo("hearing.doubtful");
+        assertThat(finding.severity()).isEqualTo(Severity.HOLD);
+        assertThat(finding.alternative()).isEqualTo(Optional.of(new Value.Angle(BigDecimal.valueOf(60))));
+        assertThat(finding.sentence()).contains("16").contains("60");
+    }
+
+    @Test
+    void yesReleasesIt() throws Exception {
+        doubt("i p flexion sixteen", "i p flexion sixty", 0.4);
+        assertThat(dictation.say("yes")).isInstanceOf(Outcome.Kept.class);
+        assertThat(dictation.stored()).containsExactly("right IP flexion, active: 16 degrees");
+    }
+
+    @Test
+    void theWholeReadingReplacesIt() throws Exception {
+        doubt("i p flexion sixteen", "i p flexion sixty", 0.4);
+        assertThat(dictation.say("i p flexion sixty")).isInstanceOf(Outcome.Corrected.class);
+        assertThat(dictation.stored()).containsExactly("right IP flexion, active: 60 degrees");
+    }
+
+    @Test
+    void anUnlikelyRivalIsNoDoubt() {
+        assertThat(doubt("i p flexion fifty", "i p flexion fifteen", 0.1)).isInstanceOf(Outcome.Saved.class);
+    }
+
+    @Test
+    void otherWordsOfTheSameMeaningAreNoDoubt() {
+        assertThat(doubt("i p flexion fifty degrees", "i p flexion fifty degree", 0.45))
+                .isInstanceOf(Outcome.Saved.class);
+    }
+
+    @Test
+    void anotherJointOrSoundOutsideTheGrammarIsADoubtWithoutAnOffer() {
+        for (String rival : List.of("m p flexion fifty", "[unk] flexion fifty")) {
+            Asked asked = (Asked) doubt("i p flexion fifty", rival, 0.3);
+            assertThat(asked.stored().get(0).findings().get(0).alternative()).isEmpty();
+            dictation.say("no");
+        }
+    }
+
+    @Test
+    void aDoubtfulCommandThatChangesSomethingIsNotCarriedOut() throws Exception {
+        dictation.say("i p flexion fifty");
+        for (String command : List.of("disregard that", "other hand", "passive", "pain at end range")) {
+            assertThat(doubt(command, "[unk]", 0.3)).as(command).isInstanceOf(Refused.class);
+        }
+        assertThat(dictation.stored()).containsExactly("right IP flexion, active: 50 degrees");
+        assertThat(dictation.session.context().side().orElseThrow().word()).isEqualTo("right");
+    }
+
+    @Test
+    void aDoubtfulCorrectionIsHeldAsWell() throws Exception {
+        dictation.say("i p flexion fifty");
+        Asked asked = (Asked) doubt("correction sixteen", "correction sixty", 0.4);
+        assertThat(asked.stored().get(0).findings().get(0).alternative()).isEqualTo(Optional.of(new Value.Angle(BigDecimal.valueOf(60))));
+    }
+
+    @Test
+    void aDoubtfulReadingOfAnUnnamedHandIsAskedForAnew(@TempDir Path other) throws Exception {
+        try (Dictation fresh = new Dictation(other, ClinicSettings.defaults())) {
+            Outcome outcome = fresh.say("i p flexion sixteen", List.of(new Rival("i p flexion sixty", 0.4)));
+            assertThat(outcome).isInstanceOf(Refused.class);
+            assertThat(fresh.session.question()).isEmpty();
+            assertThat(fresh.stored()).isEmpty();
+        }
+    }
+
+    @Test
+    void threeUnclearAnswersLeaveItForTheReview() {
+        doubt("i p flexion sixteen", "i p flexion sixty", 0.4);
+        doubt("yes", "[unk]", 0.4);
+        doubt("yes", "[unk]", 0.4);
+        Refused last = (Refused) doubt("yes", "[unk]", 0.4);
+        assertThat(last.sentence()).contains("review");
+        assertThat(dictation.session.question()).isEmpty();
+    }
+
+    private Outcome doubt(String words, String rival, double probability) {
+        return dictation.say(words, List.of(new Rival(rival, probability)));
+    }
+}
