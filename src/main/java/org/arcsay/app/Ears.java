@@ -36,10 +36,10 @@ public final class Ears implements AutoCloseable {
     public static Ears open(Path cache, Optional<Path> folder, SpokenGrammar grammar) throws ModelException {
         ModelCache models = new ModelCache(cache);
         ModelFolder source = folder.isPresent() ? ModelFolder.check(folder.get()) : models.bundled();
-        ModelCache.Fitted fitted = models.fit(source, grammar.graph());
+        ModelCache.Fitted fitted = models.fit(source, grammar.graph(), grammar.ownWords());
         String name = folder.map(path -> String.valueOf(path.getFileName())).orElse(ModelCache.BUNDLED);
         return new Ears(
-                VoskModel.load(fitted.folder().path()), name + "@" + source.checksum(), fitted.missingWords());
+                VoskModel.load(fitted.folder().path()), name + "@" + fitted.folder().checksum(), fitted.missingWords());
     }
 
     /** Name and checksum of the model, stored with every entry. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.arcsay.app.Settings;
 import org.arcsay.grammar.GrammarException;
+import org.arcsay.grammar.Lexicon;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
@@ -37,6 +38,12 @@ final class Place {
             description = "Grammar file instead of the built-in one.")
     private @Nullable Path grammar;
 
+    @Option(
+            names = "--lexicon",
+            paramLabel = "FILE",
+            description = "Pronunciations of own words that the speech model lacks, as in grammar/lexicon.txt.")
+    private @Nullable Path lexicon;
+
     @Option(names = "--json", description = "Machine-readable output, in a stable form.")
     private boolean json;
 
@@ -61,7 +68,8 @@ final class Place {
     }
 
     SpokenGrammar grammar() throws GrammarException {
-        return grammar == null ? SpokenGrammar.standard() : SpokenGrammar.read(grammar);
+        SpokenGrammar spoken = grammar == null ? SpokenGrammar.standard() : SpokenGrammar.read(grammar);
+        return lexicon == null ? spoken : spoken.with(Lexicon.read(lexicon));
     }
 
     VisitStore store() throws StoreException {

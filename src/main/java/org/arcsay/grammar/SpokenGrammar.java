@@ -23,9 +23,11 @@ public final class SpokenGrammar {
     private final Automaton automaton;
     private final Matcher matcher;
     private final String version;
+    private final Lexicon ownWords;
 
-    private SpokenGrammar(JsgfReader.Rules rules, String version) {
+    private SpokenGrammar(JsgfReader.Rules rules, String version, Lexicon ownWords) {
         this.rules = rules;
+        this.ownWords = ownWords;
         this.automaton = Automaton.of(rules);
         this.matcher = new Matcher(automaton);
         this.version = version;
@@ -62,7 +64,17 @@ public final class SpokenGrammar {
      * @throws GrammarException when the text has an error; the message names the line
      */
     public static SpokenGrammar parse(String text) throws GrammarException {
-        return new SpokenGrammar(JsgfReader.read(text), checksum(text));
+        return new SpokenGrammar(JsgfReader.read(text), checksum(text), Lexicon.EMPTY);
+    }
+
+    /** The same sentences, with pronunciations of words that the speech model need not know. */
+    public SpokenGrammar with(Lexicon own) {
+        return new SpokenGrammar(rules, version, own);
+    }
+
+    /** Pronunciations to be added to the speech model's; empty for the grammar that comes with the program. */
+    public Lexicon ownWords() {
+        return ownWords;
     }
 
     /** Short checksum of the text, stored with every entry. */

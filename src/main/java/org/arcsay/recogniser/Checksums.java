@@ -57,6 +57,13 @@ record Checksums(SortedMap<String, String> byFile) {
         return new Checksums(byFile);
     }
 
+    /** Computes those of files that are not written yet. */
+    static Checksums of(Map<String, byte[]> contents) {
+        SortedMap<String, String> byFile = new TreeMap<>();
+        contents.forEach((file, content) -> byFile.put(file, of(content)));
+        return new Checksums(byFile);
+    }
+
     private static String of(Path file) throws IOException {
         MessageDigest digest = sha256();
         byte[] buffer = new byte[BUFFER_BYTES];
@@ -68,7 +75,7 @@ record Checksums(SortedMap<String, String> byFile) {
         return HexFormat.of().formatHex(digest.digest());
     }
 
-    static String of(byte[] bytes) {
+    private static String of(byte[] bytes) {
         return HexFormat.of().formatHex(sha256().digest(bytes));
     }
 

@@ -85,7 +85,7 @@ record GrammarGraph(byte[] fst, List<String> missingWords) {
         fst.accept(other);
         writeOtherWords(fst, grammar.start(), other, wordIds, costs);
         writeOtherWords(fst, other, other, wordIds, costs);
-        return fst.bytes();
+        return fst.acceptor();
     }
 
     private static void writeArcs(

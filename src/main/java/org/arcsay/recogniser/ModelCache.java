@@ -3,6 +3,7 @@ package org.arcsay.recogniser;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
@@ -13,8 +14,12 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.arcsay.grammar.Lexicon;
 import org.arcsay.grammar.WordGraph;
 
 /**
@@ -104,34 +109,53 @@ public record ModelCache(Path root) {
     /**
      * A copy of a model whose graph is the given grammar.
      *
-     * @throws ModelException when the model cannot carry the grammar, or the folder is not writable
+     * @param own words that are added to the model, or further pronunciations of words that it has
+     * @throws ModelException when the model cannot carry the grammar or the words, or the folder is not writable
      */
-    public Fitted fit(ModelFolder model, WordGraph grammar) throws ModelException {
-        return fit(model, grammar, GraphCosts.DEFAULT);
+    public Fitted fit(ModelFolder model, WordGraph grammar, Lexicon own) throws ModelException {
+        return fit(model, grammar, own, GraphCosts.DEFAULT);
     }
 
-    /** As {@link #fit(ModelFolder, WordGraph)}, with other costs; for calibration. */
-    public Fitted fit(ModelFolder model, WordGraph grammar, GraphCosts costs) throws ModelException {
-        GrammarGraph graph = GrammarGraph.compile(grammar, model.wordIds(), costs);
-        String key = Checksums.of(graph.fst()).substring(0, 12);
+    /** As {@link #fit(ModelFolder, WordGraph, Lexicon)}, with other costs; for calibration. */
+    Fitted fit(ModelFolder model, WordGraph grammar, Lexicon own, GraphCosts costs) throws ModelException {
+        Map<String, byte[]> made = new TreeMap<>();
+        Map<String, Integer> wordIds = model.wordIds();
+        if (!own.words().isEmpty()) {
+            LexiconGraph words = LexiconGraph.compile(model.lexicon().with(own), model.phones());
+            made.put(ModelFolder.LEXICON_GRAPH, words.fst());
+            made.put(ModelFolder.WORDS, words.words().getBytes(StandardCharsets.UTF_8));
+            wordIds = words.wordIds();
+        }
+        GrammarGraph graph = GrammarGraph.compile(grammar, wordIds, costs);
+        made.put(ModelFolder.GRAMMAR_GRAPH, graph.fst());
+        return new Fitted(fitted(model, made, wordIds), graph.missingWords());
+    }
+
+    /** A copy of a model in which some files are replaced by others. */
+    private ModelFolder fitted(ModelFolder model, Map<String, byte[]> made, Map<String, Integer> wordIds)
+            throws ModelException {
+        String key = Checksums.of(made).id();
         Path folder = root.resolve("fitted-" + model.checksum() + "-" + key);
         try {
-            if (!isFilled(folder, model, graph)) {
+            if (!isFilled(folder, model, made)) {
                 delete(folder);
-                make(folder, target -> fill(target, model, graph));
+                make(folder, target -> fill(target, model, made));
             }
-            return new Fitted(new ModelFolder(folder, model.checksum(), model.wordIds()), graph.missingWords());
+            String version = made.containsKey(ModelFolder.WORDS) ? model.checksum() + "+" + key : model.checksum();
+            return new ModelFolder(folder, version, wordIds);
         } catch (IOException | UncheckedIOException e) {
             throw unusable(e);
         }
     }
 
-    private static boolean isFilled(Path folder, ModelFolder model, GrammarGraph graph) throws IOException {
-        Path own = folder.resolve(ModelFolder.GRAMMAR_GRAPH);
-        if (!Files.isRegularFile(own) || !Arrays.equals(Files.readAllBytes(own), graph.fst())) {
-            return false;
+    private static boolean isFilled(Path folder, ModelFolder model, Map<String, byte[]> made) throws IOException {
+        for (Map.Entry<String, byte[]> file : made.entrySet()) {
+            Path copy = folder.resolve(file.getKey());
+            if (!Files.isRegularFile(copy) || !Arrays.equals(Files.readAllBytes(copy), file.getValue())) {
+                return false;
+            }
         }
-        for (Path file : sharedFiles(model)) {
+        for (Path file : sharedFiles(model, made.keySet())) {
             Path copy = folder.resolve(file.toString());
             if (!Files.isRegularFile(copy) || Files.mismatch(model.path().resolve(file), copy) >= 0) {
                 return false;
@@ -140,18 +164,22 @@ public record ModelCache(Path root) {
         return true;
     }
 
-    private static void fill(Path target, ModelFolder model, GrammarGraph graph) throws IOException {
-        for (Path file : sharedFiles(model)) {
+    private static void fill(Path target, ModelFolder model, Map<String, byte[]> made) throws IOException {
+        for (Path file : sharedFiles(model, made.keySet())) {
             Path copy = target.resolve(file.toString());
             Files.createDirectories(copy.getParent());
             linkOrCopy(model.path().resolve(file), copy);
         }
-        Files.write(target.resolve(ModelFolder.GRAMMAR_GRAPH), graph.fst());
+        for (Map.Entry<String, byte[]> file : made.entrySet()) {
+            Files.write(target.resolve(file.getKey()), file.getValue());
+        }
     }
 
-    /** All files of a model but its own grammar and the list that names it, as paths inside the folder. */
-    private static List<Path> sharedFiles(ModelFolder model) throws IOException {
-        Set<Path> own = Set.of(Path.of(ModelFolder.GRAMMAR_GRAPH), Path.of(ModelFolder.CHECKSUMS));
+    /** All files of a model but those that are replaced and the list that names them, as paths inside the folder. */
+    private static List<Path> sharedFiles(ModelFolder model, Set<String> replaced) throws IOException {
+        Set<Path> own = Stream.concat(replaced.stream(), Stream.of(ModelFolder.CHECKSUMS))
+                .map(Path::of)
+                .collect(Collectors.toSet());
         try (Stream<Path> files = Files.walk(model.path())) {
             return files.filter(Files::isRegularFile)
                     .map(model.path()::relativize)

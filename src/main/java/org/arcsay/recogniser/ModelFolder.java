@@ -12,6 +12,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import org.arcsay.grammar.GrammarException;
+import org.arcsay.grammar.Lexicon;
 
 /**
  * A checked model folder in the layout that Vosk 0.3 loads; immutable, for any thread.
@@ -24,13 +26,17 @@ public record ModelFolder(Path path, String checksum, Map<String, Integer> wordI
     static final String GRAMMAR_GRAPH = "graph/Gr.fst";
     static final String CHECKSUMS = "SHA256SUMS";
     static final String WORDS = "graph/words.txt";
+    static final String LEXICON_GRAPH = "graph/HCLr.fst";
+
+    private static final String LEXICON = "graph/lexicon.txt";
+    private static final String PHONES = "graph/phones.txt";
 
     private static final String COMBINED_GRAPH = "graph/HCLG.fst";
     private static final List<String> NEEDED = List.of(
             "am/final.mdl",
             "conf/mfcc.conf",
             "conf/model.conf",
-            "graph/HCLr.fst",
+            LEXICON_GRAPH,
             GRAMMAR_GRAPH,
             "graph/disambig_tid.int",
             "graph/phones/word_boundary.int");
@@ -105,7 +111,10 @@ public record ModelFolder(Path path, String checksum, Map<String, Integer> wordI
     }
 
     private static Map<String, Integer> readWords(Path folder) throws ModelException {
-        Path file = folder.resolve(WORDS);
+        return readNumbers(folder.resolve(WORDS), "word list");
+    }
+
+    private static Map<String, Integer> readNumbers(Path file, String what) throws ModelException {
         try {
             Map<String, Integer> ids = new LinkedHashMap<>();
             for (String line : Files.readAllLines(file, StandardCharsets.UTF_8)) {
@@ -115,8 +124,30 @@ public record ModelFolder(Path path, String checksum, Map<String, Integer> wordI
             return ids;
         } catch (IOException | RuntimeException e) {
             throw new ModelException(
-                    "The word list " + file + " cannot be read (" + e.getMessage() + "). Unpack the model again.", e);
+                    "The " + what + " " + file + " cannot be read (" + e.getMessage() + "). Unpack the model again.", e);
         }
+    }
+
+    /**
+     * The pronunciations of the model's words.
+     *
+     * @throws ModelException when the model comes without them, so that no word can be added to it
+     */
+    Lexicon lexicon() throws ModelException {
+        if (!Files.isRegularFile(path.resolve(LEXICON))) {
+            throw new ModelException("The speech model in " + path + " comes without its pronunciations (" + LEXICON
+                    + "), so own words cannot be added to it. Use the built-in model, or leave the own words out.");
+        }
+        try {
+            return Lexicon.read(path.resolve(LEXICON));
+        } catch (GrammarException e) {
+            throw new ModelException("The speech model in " + path + " is damaged: " + e.getMessage(), e);
+        }
+    }
+
+    /** Number of every phone at its place in a word. */
+    Map<String, Integer> phones() throws ModelException {
+        return readNumbers(path.resolve(PHONES), "phone list");
     }
 
     /** The words a speaker can say; without the model's own marks. */

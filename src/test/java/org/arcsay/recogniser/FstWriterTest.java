@@ -29,7 +29,7 @@ final class FstWriterTest {
             writer.arc(0, word, Math.log(WORDS), 0);
         }
         writer.accept(0);
-        byte[] actual = writer.bytes();
+        byte[] actual = writer.acceptor();
 
         assertEquals(expected.length, actual.length);
         ByteBuffer properties = ByteBuffer.wrap(actual).order(ByteOrder.LITTLE_ENDIAN);

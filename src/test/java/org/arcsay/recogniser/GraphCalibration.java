@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.arcsay.audio.AudioException;
+import org.arcsay.grammar.Lexicon;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.grammar.Tag;
 import org.arcsay.grammar.WordGraph;
@@ -93,7 +94,7 @@ final class GraphCalibration {
         }
         double[] costs = Stream.of(way.split(":")).mapToDouble(Double::valueOf).toArray();
         ModelFolder fitted = new ModelCache(cache)
-                .fit(folder, grammar.graph(), new GraphCosts(costs[0], costs[1], costs[2], costs[3]))
+                .fit(folder, grammar.graph(), Lexicon.EMPTY, new GraphCosts(costs[0], costs[1], costs[2], costs[3]))
                 .folder();
         return VoskModel.load(fitted.path()).recogniser(RATE);
     }

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
+import org.arcsay.grammar.Lexicon;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.grammar.WordGraph;
 import org.junit.jupiter.api.BeforeEach;
@@ -74,7 +75,7 @@ final class ModelCacheTest {
     void fitsModelToGrammarAndKeepsTheOriginal() throws Exception {
         ModelFolder bundled = cache.bundled();
         byte[] before = Files.readAllBytes(bundled.path().resolve(ModelFolder.GRAMMAR_GRAPH));
-        ModelCache.Fitted fitted = cache.fit(bundled, grammar());
+        ModelCache.Fitted fitted = cache.fit(bundled, grammar(), Lexicon.EMPTY);
         assertEquals(List.of(), fitted.missingWords());
         byte[] graph = Files.readAllBytes(fitted.folder().path().resolve(ModelFolder.GRAMMAR_GRAPH));
         assertArrayEquals(
@@ -88,23 +89,24 @@ final class ModelCacheTest {
     @Test
     void makesEachFittingOnceAndRepairsIt() throws Exception {
         ModelFolder bundled = cache.bundled();
-        Path graph = cache.fit(bundled, grammar()).folder().path().resolve(ModelFolder.GRAMMAR_GRAPH);
+        Path graph = cache.fit(bundled, grammar(), Lexicon.EMPTY).folder().path().resolve(ModelFolder.GRAMMAR_GRAPH);
         Files.setLastModifiedTime(graph, LONG_AGO);
-        cache.fit(bundled, grammar());
+        cache.fit(bundled, grammar(), Lexicon.EMPTY);
         assertEquals(LONG_AGO, Files.getLastModifiedTime(graph));
         Files.writeString(graph, "spoiled");
-        cache.fit(bundled, grammar());
+        cache.fit(bundled, grammar(), Lexicon.EMPTY);
         assertTrue(Files.size(graph) > 1000);
     }
 
     @Test
     void keepsFittingsOfDifferentGrammarsApart() throws Exception {
         ModelFolder bundled = cache.bundled();
-        Path one = cache.fit(bundled, grammar()).folder().path();
+        Path one = cache.fit(bundled, grammar(), Lexicon.EMPTY).folder().path();
         Path other = cache.fit(
                         bundled,
                         SpokenGrammar.parse("#JSGF V1.0; grammar g; public <u> = stand by;")
-                                .graph())
+                                .graph(),
+                        Lexicon.EMPTY)
                 .folder()
                 .path();
         assertNotEquals(one, other);

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.arcsay.audio.AudioException;
 import org.arcsay.audio.WavSource;
+import org.arcsay.grammar.Lexicon;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.store.DataFolder;
 
@@ -29,7 +30,7 @@ final class RecogniserBenchmark {
         ModelFolder bundled = cache.bundled();
         long unpacked = cpuNanos();
         ModelFolder fitted =
-                cache.fit(bundled, SpokenGrammar.standard().graph()).folder();
+                cache.fit(bundled, SpokenGrammar.standard().graph(), Lexicon.EMPTY).folder();
         long compiled = cpuNanos();
         try (VoskModel model = VoskModel.load(fitted.path());
                 Recogniser recogniser = model.recogniser(rate(wav))) {

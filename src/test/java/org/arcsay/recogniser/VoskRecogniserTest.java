@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
+import org.arcsay.grammar.Lexicon;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.Utterance;
 import org.junit.jupiter.api.AfterAll;
@@ -42,7 +43,7 @@ final class VoskRecogniserTest {
     static void loadModel() throws Exception {
         ModelCache models = new ModelCache(cache);
         ModelFolder fitted =
-                models.fit(models.bundled(), SpokenGrammar.standard().graph()).folder();
+                models.fit(models.bundled(), SpokenGrammar.standard().graph(), Lexicon.EMPTY).folder();
         model = VoskModel.load(fitted.path());
     }
 
