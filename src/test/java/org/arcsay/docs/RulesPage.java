@@ -29,6 +29,16 @@ final class RulesPage {
                 contradicts another one. **Ask**: the entry is kept and flagged, and asked about once. **Note**: worth a look in
                 review. Unusual values may be true.
 
+                ## `hearing.doubtful` (hold)
+
+                The sound could have meant something else: the meanings that differ from the likeliest have a fifth of the
+                probability or more among those that the recogniser found.
+
+                This doubts the hearing and not the value, so it comes from the recogniser and not from a rule below. The other
+                value is offered where there is one. Commands that would change something are not carried out in that case.
+
+                Basis: our default: measured, see decisions/0004-doubtful-hearing.md.
+
                 """
                 + validator.rules().stream()
                         .map(Rule::info)
