@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Slot;
+import org.arcsay.model.Placement;
+import org.arcsay.session.Context;
 import org.arcsay.session.Outcome;
 
 /** What came of an utterance, as one line of text. */
@@ -41,8 +43,10 @@ final class OutcomeText {
 
     private static String state(Outcome outcome) {
         if (outcome instanceof Outcome.ContextSet set) {
-            return "now: " + set.side().map(side -> side.word() + " hand").orElse("no hand named") + ", "
-                    + set.mode().word();
+            Context now = set.context();
+            return "now: " + now.side().map(side -> side.word() + " hand").orElse("no hand named") + ", "
+                    + now.mode().word()
+                    + (now.placement() == Placement.UNSTATED ? "" : ", " + now.placement().word() + " placement");
         }
         if (outcome instanceof Outcome.ReadBack readBack) {
             return "so far: " + words(readBack.entries());

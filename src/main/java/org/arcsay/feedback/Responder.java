@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Finding;
-import org.arcsay.model.Mode;
-import org.arcsay.model.Side;
+import org.arcsay.model.Placement;
 import org.arcsay.model.Slot;
 import org.arcsay.model.Utterance;
+import org.arcsay.session.Context;
 import org.arcsay.session.Outcome;
 import org.arcsay.session.Question;
 
@@ -81,7 +81,7 @@ public final class Responder {
 
     private Answer state(Outcome outcome) {
         if (outcome instanceof Outcome.ContextSet set) {
-            return Answer.of(Earcon.LISTENING, context(set.side(), set.mode()));
+            return Answer.of(Earcon.LISTENING, context(set.context()));
         }
         if (outcome instanceof Outcome.ReadBack readBack) {
             return readBack.entries().isEmpty()
@@ -95,7 +95,7 @@ public final class Responder {
             return Answer.words(next(next.slot()));
         }
         if (outcome instanceof Outcome.Position position) {
-            Sentence here = context(position.side(), position.mode());
+            Sentence here = context(new Context(position.side(), position.mode()));
             Sentence latest = position.last().map(entry -> readings(List.of(entry))).orElse(Sentence.nothing());
             return Answer.words(here.then(latest).then(next(position.next())));
         }
@@ -156,9 +156,12 @@ public final class Responder {
         return new Sentence(List.of(List.of(words)));
     }
 
-    private static Sentence context(Optional<Side> side, Mode mode) {
-        Sentence hand = side.map(named -> Sentence.of(named.word() + " hand")).orElse(Sentence.nothing());
-        return hand.then(Sentence.of(mode.word()));
+    private static Sentence context(Context context) {
+        Sentence hand = context.side().map(named -> Sentence.of(named.word() + " hand")).orElse(Sentence.nothing());
+        Sentence moved = hand.then(Sentence.of(context.mode().word()));
+        return context.placement() == Placement.UNSTATED
+                ? moved
+                : moved.then(Sentence.of(context.placement().word()));
     }
 
     private static Sentence missing(List<Slot> slots) {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.arcsay.model.Distance;
 import org.arcsay.model.Measure;
+import org.arcsay.model.Placement;
 import org.arcsay.model.Reading;
 import org.arcsay.model.Remark;
 import org.arcsay.model.Slot;
@@ -53,6 +54,9 @@ public final class SpokenReadback {
             phrases.add(List.of(reading.mode().word()));
         }
         phrases.addAll(full ? fully(reading.measure(), reading.value()) : shortly(reading.measure(), reading.value()));
+        if (full && reading.placement() != Placement.UNSTATED) {
+            phrases.add(List.of(reading.placement().word()));
+        }
         remarks.forEach(remark -> phrases.add(remark(remark)));
         return new Sentence(phrases);
     }

@@ -52,6 +52,10 @@ public record Reading(Side side, Measure measure, Mode mode, Value value, Placem
         return new Reading(other, measure, mode, value, placement);
     }
 
+    public Reading withPlacement(Placement other) {
+        return new Reading(side, measure, mode, value, other);
+    }
+
     public Reading withMode(Mode other) {
         return new Reading(side, measure, other, value, placement);
     }

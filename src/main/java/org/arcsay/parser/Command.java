@@ -5,9 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.Measure;
-import org.arcsay.model.Mode;
 import org.arcsay.model.Remark;
-import org.arcsay.model.Side;
 import org.arcsay.model.Value.NotTestedReason;
 
 /** What an utterance means. */
@@ -48,8 +46,8 @@ public sealed interface Command {
     /** Hand or mode of the last reading were wrong. */
     record CorrectContext(Who who) implements Command {}
 
-    /** Hand or mode from now on. */
-    record SetContext(Optional<Side> side, Optional<Mode> mode) implements Command {}
+    /** Hand, mode or placement from now on. */
+    record SetContext(Who who) implements Command {}
 
     /** From now on the other hand. */
     record OtherHand() implements Command {}

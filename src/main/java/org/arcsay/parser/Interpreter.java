@@ -9,6 +9,7 @@ import org.arcsay.model.LengthUnit;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Motion;
+import org.arcsay.model.Placement;
 import org.arcsay.model.Remark;
 import org.arcsay.model.Side;
 import org.arcsay.model.Site;
@@ -50,13 +51,16 @@ final class Interpreter {
     }
 
     private static Who who(TagReader tags) {
-        return new Who(tags.value("side", Side::valueOf), tags.value("mode", Mode::valueOf));
+        return new Who(
+                tags.value("side", Side::valueOf),
+                tags.value("mode", Mode::valueOf),
+                tags.value("placement", Placement::valueOf));
     }
 
     private static Command context(TagReader tags) {
         return tags.text("side").filter("OTHER"::equals).isPresent()
                 ? new Command.OtherHand()
-                : new Command.SetContext(tags.value("side", Side::valueOf), tags.value("mode", Mode::valueOf));
+                : new Command.SetContext(who(tags));
     }
 
     private static List<SpokenReading> readings(TagReader tags) {

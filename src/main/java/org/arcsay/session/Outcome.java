@@ -54,8 +54,8 @@ public sealed interface Outcome {
 
     record Remarked(Entry entry, Remark remark) implements Outcome {}
 
-    /** Hand or mode changed; both are given as they now stand. */
-    record ContextSet(Optional<Side> side, Mode mode) implements Outcome {}
+    /** Hand, mode or placement changed; all are given as they now stand. */
+    record ContextSet(Context context) implements Outcome {}
 
     /** The entries of the visit so far, to be read back. */
     record ReadBack(List<Entry> entries) implements Outcome {

@@ -13,6 +13,7 @@ import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Finding;
 import org.arcsay.model.Heard;
+import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Placement;
 import org.arcsay.model.Reading;
@@ -206,7 +207,7 @@ public final class VisitSession {
             return correctContext(correction.who(), heard);
         }
         if (command instanceof Command.SetContext set) {
-            return setContext(new Who(set.side(), set.mode()));
+            return setContext(set.who());
         }
         if (command instanceof Command.OtherHand) {
             return otherHand();
@@ -291,7 +292,15 @@ public final class VisitSession {
 
     private Reading reading(SpokenReading spoken, Value value) {
         Mode mode = isLag(spoken) ? Mode.ACTIVE : context.mode();
-        return new Reading(context.side().orElseThrow(), spoken.measure(), mode, value, Placement.UNSTATED);
+        return new Reading(context.side().orElseThrow(), spoken.measure(), mode, value, placement(spoken.measure()));
+    }
+
+    /** A goniometer lies on a joint; distances are taken with a ruler. */
+    private Placement placement(Measure measure) {
+        return switch (measure.dimension()) {
+            case ANGLE, EXTENSION -> context.placement();
+            case GAP, SPAN, SCORE -> Placement.UNSTATED;
+        };
     }
 
     private Optional<Question> questionAbout(List<Entry> entries) {
@@ -385,7 +394,7 @@ public final class VisitSession {
             return ask(new Question.WhichKind(said, heard), List.of());
         }
         Reading last = recorder.entry(old.get(0)).reading();
-        context = new Context(Optional.of(last.side()), last.mode()).with(said.who());
+        context = new Context(Optional.of(last.side()), last.mode(), context.placement()).with(said.who());
         if (old.size() == 1 && said.readings().size() == 1) {
             SpokenReading spoken = said.readings().get(0);
             Value value = resolver.value(spoken, visit()).orElseThrow();
@@ -428,7 +437,9 @@ public final class VisitSession {
         Outcome outcome = nothingToChange();
         for (int number : last) {
             Reading old = recorder.entry(number).reading();
-            Reading moved = old.withSide(who.side().orElse(old.side())).withMode(who.mode().orElse(old.mode()));
+            Reading moved = old.withSide(who.side().orElse(old.side()))
+                    .withMode(who.mode().orElse(old.mode()))
+                    .withPlacement(who.placement().orElse(old.placement()));
             outcome = replace(number, moved, heard, "hand or mode corrected by voice");
         }
         return outcome;
@@ -499,7 +510,7 @@ public final class VisitSession {
             return dictated(new Dictated(both, asked.pending().readings(), false), asked.heard());
         }
         context = context.with(who);
-        return new Outcome.ContextSet(context.side(), context.mode());
+        return new Outcome.ContextSet(context);
     }
 
     private Outcome otherHand() {
@@ -507,7 +518,7 @@ public final class VisitSession {
             return new Outcome.Refused(Why.NOTHING_TO_CHANGE, "No hand was named yet. Say left hand or right hand.");
         }
         context = context.with(context.side().get().other());
-        return new Outcome.ContextSet(context.side(), context.mode());
+        return new Outcome.ContextSet(context);
     }
 
     private Outcome remark(Command.AddRemark said) throws JournalException {
@@ -544,9 +555,9 @@ public final class VisitSession {
         if (value.isEmpty() || !spoken.measure().equals(doubted.measure())) {
             return Optional.empty();
         }
-        Context here = new Context(Optional.of(doubted.side()), doubted.mode()).with(said.who());
+        Context here = new Context(Optional.of(doubted.side()), doubted.mode(), doubted.placement()).with(said.who());
         Reading again = new Reading(
-                here.side().orElseThrow(), spoken.measure(), here.mode(), value.get(), doubted.placement());
+                here.side().orElseThrow(), spoken.measure(), here.mode(), value.get(), here.placement());
         return Optional.of(
                 again.equals(doubted) ? yes() : replace(asked.entry(), again, heard, "said again in answer"));
     }
