@@ -16,6 +16,10 @@ public final class Look {
     private static final int LARGEST = 200;
     private static final int STEP = 25;
 
+    /** From here on the biggest letters grow less than the others. */
+    private static final int LARGE = 150;
+
+
     private boolean dark;
     private int percent;
 
@@ -68,6 +72,7 @@ public final class Look {
             scene.getStylesheets().add(SHEET);
             scene.getRoot().getStyleClass().add("arcsay");
         }
+        Parts.style(scene.getRoot(), "large-text", percent >= LARGE);
         Palette palette = dark ? Palette.DARK : Palette.LIGHT;
         scene.getRoot()
                 .setStyle(palette.css()

@@ -1,0 +1,14 @@
+package org.arcsay.review;
+
+/** What the measuring screen asks for. Called by the thread of the screen; to be handed on and not waited for. */
+public interface MeasuringActions {
+    /**
+     * The same as if these words had been spoken.
+     *
+     * @param words lower or upper case, with numbers as words or digits, such as "ip flexion 75"; never blank
+     */
+    void say(String words);
+
+    /** The window was closed; what was stored stays stored. */
+    void closed();
+}

@@ -1,0 +1,48 @@
+package org.arcsay.ui;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import javafx.scene.input.KeyCode;
+import org.arcsay.review.DemoVisit;
+import org.arcsay.review.HomeModel;
+import org.arcsay.review.HomeScript;
+import org.junit.jupiter.api.Test;
+
+class HomeWindowTest extends HeadlessWindow {
+    private HomeScript actions;
+
+    @Override
+    protected void show() {
+        actions = new HomeScript(DemoVisit.visit());
+        HomeWindow.show(stage, new HomeModel(actions), Look.standard());
+    }
+
+    @Test
+    void aNewPatientIsBegunByKeyboardAloneAfterASecondLook() {
+        write("TH-041");
+        push(KeyCode.ENTER);
+        assertEquals(List.of(), actions.begun());
+        assertTrue(shows("'TH-041' has no visit here."));
+        press("Begin with new patient TH-041");
+        assertEquals(List.of("TH-041"), actions.begun());
+        assertTrue(listTargetWindows().stream().anyMatch(window -> window.isShowing() && window != stage));
+    }
+
+    @Test
+    void aRecentVisitOpensItsReview() {
+        press("Review visit 7");
+        assertTrue(shows("0 of 6 readings confirmed"));
+    }
+
+    @Test
+    void everyControlHasARoleANameAndRoom() {
+        assertEquals(List.of(), SceneCheck.nameless(stage.getScene()));
+        for (int size = 0; size < 5; size++) {
+            assertEquals(List.of(), SceneCheck.tooSmall(stage.getScene()));
+            assertEquals(List.of(), SceneCheck.cutOff(stage.getScene()));
+            push(KeyCode.CONTROL, KeyCode.PLUS);
+        }
+    }
+}
