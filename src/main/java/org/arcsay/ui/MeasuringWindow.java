@@ -1,5 +1,6 @@
 package org.arcsay.ui;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -50,12 +51,19 @@ public final class MeasuringWindow {
     private final FlowPane answers = new FlowPane();
     private final VBox questionBox = new VBox(question, answers);
     private final SeriesPicture series = new SeriesPicture();
-    private final ScrollPane seriesScroll = new ScrollPane(series);
+    private final ScrollPane seriesScroll = new ScrollPane();
+    private final VBox now = new VBox();
+    private final VBox foot = new VBox(6);
+    private final VBox column = new VBox();
+    private final ScrollPane readingScroll = new ScrollPane(column);
+    private final BorderPane root = new BorderPane();
+    private final SplitPane split = new SplitPane();
     private final FlowPane controls = new FlowPane();
     private final MenuButton change = menu("Set _hand and mode", "What is said from now on belongs to it");
     private final MenuButton ask = menu("_Ask for status", "Answered by sound and on this screen");
     private final MenuButton skip = menu("S_kip measure", "Leaves the expected measure out, with its reason");
-    private final TextField typed = Parts.textField("Words to say by typing", "such as: ip flexion 75");
+    private final TextField typed = Parts.textField("Words to say by typing", "Type instead (F2): ip flexion 75");
+    private final List<Node> lasting = new ArrayList<>();
     private List<Control> offered = List.of();
     private List<Control> answered = List.of();
 
@@ -63,7 +71,7 @@ public final class MeasuringWindow {
         this.model = model;
         LookButtons lookButtons = new LookButtons(look);
         Scene scene = new Scene(layout(lookButtons), 1280, 800);
-        lookButtons.attach(scene, () -> {});
+        lookButtons.attach(scene, () -> rearrange(scene, look.large()));
         scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F2), typed::requestFocus);
         stage.setScene(scene);
         stage.setTitle("Measuring " + model.state().patient().text() + " \u2013 Arcsay");
@@ -78,6 +86,7 @@ public final class MeasuringWindow {
         MeasuringWindow window = new MeasuringWindow(stage, model, look);
         window.refresh();
         stage.show();
+        window.typed.requestFocus();
         return window;
     }
 
@@ -95,51 +104,70 @@ public final class MeasuringWindow {
         HBox.setHgrow(context, Priority.ALWAYS);
         FlowPane strip = new FlowPane(listening, level, context);
         strip.getStyleClass().add("strip");
-        VBox now = new VBox(
-                notice,
-                Parts.heading("Measure now"),
-                expected,
-                Parts.heading("Understood last"),
-                lastTitle,
-                lastValue,
-                answer,
-                heard,
-                questionBox);
+        now.getChildren()
+                .setAll(
+                        notice,
+                        questionBox,
+                        Parts.heading("Measure now"),
+                        expected,
+                        Parts.heading("Understood last"),
+                        lastTitle,
+                        lastValue,
+                        answer,
+                        heard);
+        scroll(readingScroll, "Expected and last reading");
+        scroll(seriesScroll, "Series");
         now.getStyleClass().add("now");
         questionBox.getStyleClass().add("question-box");
         answers.getStyleClass().add("chips");
-        SplitPane split = new SplitPane(scroll(new ScrollPane(now), "Expected and last reading"), scroll(seriesScroll, "Series"));
-        split.setDividerPositions(0.62);
         split.setAccessibleText("Reading and series");
-        BorderPane root = new BorderPane(split);
+        fillFoot(lookButtons);
+        root.setCenter(split);
         root.setTop(strip);
-        root.setBottom(foot(lookButtons));
         return root;
     }
 
-    private static ScrollPane scroll(ScrollPane pane, String name) {
+    private void rearrange(Scene scene, boolean large) {
+        Node focused = scene.getFocusOwner();
+        arrange(large);
+        if (focused != null) {
+            focused.requestFocus();
+        }
+    }
+
+    /** Side by side; at large text one below the other, so that nothing is squeezed. */
+    private void arrange(boolean large) {
+        root.setBottom(null);
+        seriesScroll.setContent(null);
+        if (large) {
+            column.getChildren().setAll(now, foot, series);
+            split.getItems().setAll(readingScroll);
+        } else {
+            column.getChildren().setAll(now);
+            seriesScroll.setContent(series);
+            root.setBottom(foot);
+            split.getItems().setAll(readingScroll, seriesScroll);
+            split.setDividerPositions(0.62);
+        }
+    }
+
+    private static void scroll(ScrollPane pane, String name) {
         pane.setFitToWidth(true);
         pane.getStyleClass().add("detail-scroll");
         pane.setAccessibleText(name);
-        return pane;
     }
 
-    private VBox foot(LookButtons lookButtons) {
+    private void fillFoot(LookButtons lookButtons) {
         typed.setOnAction(event -> sayTyped());
         Button say = Parts.button("Say typed words", "Enter. Does what saying them would do", this::sayTyped);
-        Label name = Parts.label("Type instead (F2)");
-        name.setLabelFor(typed);
-        name.setMinWidth(Region.USE_PREF_SIZE);
-        HBox typing = new HBox(8, name, typed, say);
+        HBox typing = new HBox(8, typed, say);
         typing.getStyleClass().add("typing");
-        FlowPane all = new FlowPane(controls, typing);
-        all.getChildren().addAll(lookButtons.buttons());
-        all.getStyleClass().add("chips");
         controls.getStyleClass().add("chips");
-        controls.prefWrapLengthProperty().bind(all.widthProperty());
-        VBox foot = new VBox(6, all, Parts.label(ReviewHead.CAUTION, "caution-line"));
+        lasting.add(typing);
+        lasting.addAll(lookButtons.buttons());
+        controls.getChildren().setAll(lasting);
+        foot.getChildren().setAll(controls, Parts.label(ReviewHead.CAUTION, "caution-line"));
         foot.getStyleClass().add("foot");
-        return foot;
     }
 
     private void sayTyped() {
@@ -183,8 +211,9 @@ public final class MeasuringWindow {
     }
 
     private static String words(Context context) {
-        return context.side().map(side -> side.word().toUpperCase(Locale.ROOT) + " hand").orElse("No hand named yet")
-                + ", " + context.mode().word();
+        return context.side()
+                        .map(side -> side.word().toUpperCase(Locale.ROOT) + " hand")
+                        .orElse("No hand named yet") + ", " + context.mode().word();
     }
 
     private static String words(Slot slot) {
@@ -197,15 +226,32 @@ public final class MeasuringWindow {
     }
 
     private void answer(MeasuringState state) {
-        Parts.say(answer, state.outcome().map(OutcomeWords::of).map(MeasuringWindow::capital).orElse(""));
+        Parts.say(
+                answer,
+                state.outcome()
+                        .map(MeasuringWindow::words)
+                        .map(MeasuringWindow::sentence)
+                        .orElse(""));
         String shape = state.outcome().map(MeasuringWindow::shape).orElse("open");
         answer.setGraphic(Parts.mark(shape));
         answer.getStyleClass().removeIf(style -> style.startsWith("state-"));
         answer.getStyleClass().add("state-" + shape);
     }
 
-    private static String capital(String text) {
-        return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".";
+    /** The question stands in a box of its own. */
+    private static String words(Outcome outcome) {
+        if (outcome instanceof Outcome.Asked asked) {
+            return asked.stored().isEmpty() ? "" : "saved, and to be looked at";
+        }
+        return OutcomeWords.of(outcome);
+    }
+
+    private static String sentence(String text) {
+        if (text.isEmpty()) {
+            return text;
+        }
+        String end = text.endsWith(".") || text.endsWith("?") ? "" : ".";
+        return Character.toUpperCase(text.charAt(0)) + text.substring(1) + end;
     }
 
     private static String shape(Outcome outcome) {
@@ -240,12 +286,19 @@ public final class MeasuringWindow {
             return;
         }
         offered = possible;
-        controls.getChildren().setAll(in(Control.Group.LISTEN).stream().map(this::button).toList());
+        List<Node> shown = new ArrayList<>();
+        in(Control.Group.LISTEN).stream().map(this::button).forEach(shown::add);
         for (MenuButton menu : List.of(change, ask, skip)) {
             menu.getItems().setAll(in(group(menu)).stream().map(this::item).toList());
             if (!menu.getItems().isEmpty()) {
-                controls.getChildren().add(menu);
+                shown.add(menu);
             }
+        }
+        shown.addAll(lasting);
+        Node focused = controls.getScene().getFocusOwner();
+        controls.getChildren().setAll(shown);
+        if (focused != null && focused.getScene() != null) {
+            focused.requestFocus();
         }
     }
 
@@ -282,13 +335,27 @@ public final class MeasuringWindow {
     }
 
     private void bringIntoView(Node node) {
+        if (seriesScroll.getContent() == null) {
+            return;
+        }
         Platform.runLater(() -> {
-            double hidden = series.getHeight() - seriesScroll.getViewportBounds().getHeight();
-            double middle = node.getBoundsInParent().getCenterY() + node.getParent().getLayoutY();
+            double hidden =
+                    series.getHeight() - seriesScroll.getViewportBounds().getHeight();
+            double middle =
+                    node.getBoundsInParent().getCenterY() + node.getParent().getLayoutY();
             seriesScroll.setVvalue(
                     hidden <= 0
                             ? 0
-                            : Math.max(0, Math.min(1, (middle - seriesScroll.getViewportBounds().getHeight() / 2) / hidden)));
+                            : Math.max(
+                                    0,
+                                    Math.min(
+                                            1,
+                                            (middle
+                                                            - seriesScroll
+                                                                            .getViewportBounds()
+                                                                            .getHeight()
+                                                                    / 2)
+                                                    / hidden)));
         });
     }
 }

@@ -32,6 +32,7 @@ final class SeriesPicture extends VBox {
         grid.getStyleClass().add("series-grid");
         ColumnConstraints words = new ColumnConstraints();
         words.setHgrow(Priority.ALWAYS);
+        words.setMinWidth(90);
         grid.getColumnConstraints().setAll(words, new ColumnConstraints(), new ColumnConstraints());
         getChildren().addAll(title, count, grid);
     }
@@ -89,6 +90,7 @@ final class SeriesPicture extends VBox {
     private static Label cell(Item item, boolean isNext) {
         String shape = isNext ? "next" : shape(item);
         Label cell = Parts.label(isNext ? "next" : words(item), "series-cell", "state-" + shape);
+        cell.setMinWidth(USE_PREF_SIZE);
         cell.setGraphic(Parts.mark(shape));
         cell.setAccessibleText(item.words() + (isNext ? ", next" : ""));
         return cell;
