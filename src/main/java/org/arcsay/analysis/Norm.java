@@ -42,10 +42,14 @@ public record Norm(
 
     /** The value and the range seen, without unit, such as "88 (80 to 90)". */
     public String brief() {
-        return value(mean)
-                + (low.isPresent() && high.isPresent()
-                        ? " (" + value(low.get()) + " to " + value(high.get()) + ")"
-                        : "");
+        if (low.isEmpty() || high.isEmpty()) {
+            return value(mean);
+        }
+        boolean beyondOnly =
+                pattern.motion().dimension() == Dimension.EXTENSION && low.get().signum() >= 0;
+        return beyondOnly
+                ? mean.toPlainString() + " (" + low.get().toPlainString() + " to " + value(high.get()) + ")"
+                : value(mean) + " (" + value(low.get()) + " to " + value(high.get()) + ")";
     }
 
     /** The value with spread, range, sample, source and mark, such as "88 degrees (range 80 to 90), 100 adults; …". */

@@ -9,7 +9,7 @@ import java.nio.file.StandardOpenOption;
 import org.arcsay.store.StoreException.Problem;
 
 /** Files that are complete under their name, or not there at all, whenever the program or the power stops. */
-final class DurableFiles {
+public final class DurableFiles {
     /** The end of names of files that are still being written; what is found under such a name is rubbish. */
     static final String UNFINISHED = ".unfinished";
 
@@ -20,7 +20,7 @@ final class DurableFiles {
 
     /** Fills a new, empty, owner-only file. */
     @FunctionalInterface
-    interface Filling {
+    public interface Filling {
         void fill(Path unfinished) throws IOException, StoreException;
     }
 
@@ -39,7 +39,7 @@ final class DurableFiles {
     }
 
     /** Like {@link #create}, but what had the name before is replaced in the last step. */
-    static void replace(Path file, Filling filling) throws StoreException {
+    public static void replace(Path file, Filling filling) throws StoreException {
         Path unfinished = file.resolveSibling(file.getFileName() + UNFINISHED);
         try {
             OwnerOnly.createFolder(file.toAbsolutePath().getParent());

@@ -1,8 +1,13 @@
 package org.arcsay.report.content;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.arcsay.analysis.Comparison;
 import org.arcsay.analysis.Comparison.Yardstick;
+import org.arcsay.analysis.Difference;
 import org.arcsay.analysis.Norm;
 import org.arcsay.analysis.NormSet;
 import org.arcsay.model.SignConvention;
@@ -33,7 +38,20 @@ final class Conventions {
         };
     }
 
-    static List<String> basis(NormSet set, List<Norm> used, Yardstick yardstick) {
+    private static String limits(List<Row> rows, Function<Comparison, Optional<Difference>> which) {
+        return rows.stream()
+                .flatMap(row -> Stream.of(row.left(), row.right()))
+                .flatMap(cell -> which.apply(cell.comparison()).stream())
+                .flatMap(difference -> difference.threshold().stream())
+                .map(limit -> limit.amount().toPlainString() + " "
+                        + limit.figure().scale().unit() + " ("
+                        + limit.provenance().mark().words() + ")")
+                .distinct()
+                .collect(Collectors.joining(", "));
+    }
+
+    static List<String> basis(NormSet set, List<Row> rows, Yardstick yardstick) {
+        List<Norm> used = rows.stream().flatMap(row -> row.norm().stream()).toList();
         Stream<String> sources = used.stream()
                 .map(norm -> "Norms: " + set.label() + "; " + norm.sample() + "; "
                         + norm.provenance().words() + ".")
@@ -41,6 +59,10 @@ final class Conventions {
         String error = "A change counts only beyond measurement error: "
                 + yardstick.confidence().words() + ", "
                 + yardstick.rater().words() + " between visits, same rater between the hands of one visit.";
-        return Stream.concat(sources, Stream.of(error)).toList();
+        String between = limits(rows, Comparison::last);
+        String hands = limits(rows, Comparison::otherHand);
+        String limits = "Figures used between visits: " + (between.isEmpty() ? "none" : between)
+                + "; between the hands: " + (hands.isEmpty() ? "none" : hands) + ".";
+        return Stream.concat(sources, Stream.of(error, limits)).toList();
     }
 }

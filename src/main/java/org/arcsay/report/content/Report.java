@@ -1,8 +1,8 @@
 package org.arcsay.report.content;
 
 import java.util.List;
-import java.util.Optional;
-import org.arcsay.model.Slot;
+import java.util.stream.Stream;
+import org.arcsay.model.Side;
 import org.arcsay.model.Versions;
 
 /**
@@ -12,6 +12,8 @@ import org.arcsay.model.Versions;
  * @param rows the series of the reported visit, one row a measure and mode, in clinical order
  * @param totals total motion of each hand and mode, right hand first
  * @param trends every slot of the series over the visits
+ * @param ranges the joints of both hands in the reported visit, for drawing, right hand first
+ * @param rangeTrends joints and total motion over the visits, for drawing, right hand first
  * @param accepted findings that were asked about, and how they were settled
  * @param legend how directions are written, one sentence each
  * @param basis where norms and measurement error come from, one sentence each
@@ -23,6 +25,8 @@ public record Report(
         List<Row> rows,
         List<TotalLine> totals,
         List<Trend> trends,
+        List<JointRange> ranges,
+        List<RangeTrend> rangeTrends,
         List<AcceptedFinding> accepted,
         List<String> legend,
         List<String> basis,
@@ -32,6 +36,8 @@ public record Report(
         rows = List.copyOf(rows);
         totals = List.copyOf(totals);
         trends = List.copyOf(trends);
+        ranges = List.copyOf(ranges);
+        rangeTrends = List.copyOf(rangeTrends);
         accepted = List.copyOf(accepted);
         legend = List.copyOf(legend);
         basis = List.copyOf(basis);
@@ -54,8 +60,10 @@ public record Report(
         return current().standing();
     }
 
-    /** How a slot went over the visits, if it ever had a number. */
-    public Optional<Trend> trend(Slot slot) {
-        return trends.stream().filter(trend -> trend.slot().equals(slot)).findFirst();
+    /** The hands that have readings in the reported visit, right hand first. */
+    public List<Side> sides() {
+        return Stream.of(Side.RIGHT, Side.LEFT)
+                .filter(side -> rows.stream().anyMatch(row -> !row.cell(side).isEmpty()))
+                .toList();
     }
 }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.arcsay.analysis.Comparison;
-import org.arcsay.analysis.Norm;
 import org.arcsay.analysis.Rater;
 import org.arcsay.analysis.Readings;
 import org.arcsay.analysis.Total;
@@ -31,34 +30,40 @@ final class ReportBuilder {
     private static final List<Site> SITE_ORDER =
             Sites.standard().all().stream().map(Sites.Info::site).toList();
     private static final Comparator<Slot> CLINICAL_ORDER = Comparator.comparing(Slot::mode)
-            .thenComparing(slot -> isAngle(slot) ? 0 : 1 + slot.measure().dimension().ordinal())
+            .thenComparing(
+                    slot -> isAngle(slot) ? 0 : 1 + slot.measure().dimension().ordinal())
             .thenComparing(slot -> SITE_ORDER.indexOf(slot.measure().site()))
             .thenComparing(slot -> slot.measure().motion());
 
     private final ReportSource source;
     private final VisitRecord current;
+    private final List<Visit> visits;
     private final List<Visit> earlier;
 
     ReportBuilder(ReportSource source) {
         this.source = source;
-        List<VisitRecord> visits = source.visits();
-        this.current = visits.get(visits.size() - 1);
-        this.earlier = visits.subList(0, visits.size() - 1).stream()
-                .map(VisitRecord::visit)
-                .toList();
+        List<VisitRecord> records = source.visits();
+        this.current = records.get(records.size() - 1);
+        this.visits = records.stream().map(VisitRecord::visit).toList();
+        this.earlier = visits.subList(0, visits.size() - 1);
     }
 
     Report build() {
         List<Row> rows = rows();
-        List<Norm> norms = rows.stream().flatMap(row -> row.norm().stream()).toList();
         return new Report(
                 source,
                 rows,
                 totals(),
                 trends(),
+                SIDES.stream()
+                        .flatMap(side -> JointRange.of(source, current.visit(), side).stream())
+                        .toList(),
+                SIDES.stream()
+                        .flatMap(side -> RangeTrend.of(visits, side).stream())
+                        .toList(),
                 accepted(),
                 Conventions.legend(source.settings().signConvention()),
-                Conventions.basis(source.norms(), norms, source.yardstick()),
+                Conventions.basis(source.norms(), rows, source.yardstick()),
                 Conventions.CAUTIONS,
                 versions());
     }
@@ -102,7 +107,8 @@ final class ReportBuilder {
     }
 
     private TotalLine totalLine(Total total) {
-        Total other = Totals.standard().of(total.motion(), current.visit(), total.side().other(), total.mode());
+        Total other = Totals.standard()
+                .of(total.motion(), current.visit(), total.side().other(), total.mode());
         Optional<Total> last = earlier.stream()
                 .map(visit -> Totals.standard().of(total.motion(), visit, total.side(), total.mode()))
                 .filter(past -> past.degrees().isPresent())
@@ -119,18 +125,17 @@ final class ReportBuilder {
         return current.visit().counting().stream()
                 .map(entry -> entry.reading().slot())
                 .distinct()
-                .sorted(Comparator.comparing((Slot slot) -> SIDES.indexOf(slot.side())).thenComparing(CLINICAL_ORDER))
+                .sorted(Comparator.comparing((Slot slot) -> SIDES.indexOf(slot.side()))
+                        .thenComparing(CLINICAL_ORDER))
                 .map(slot -> new Trend(slot, points(slot)))
                 .filter(trend -> !trend.points().isEmpty())
                 .toList();
     }
 
     private List<Trend.Point> points(Slot slot) {
-        return source.visits().stream()
-                .map(VisitRecord::visit)
-                .flatMap(visit -> Readings.last(visit, slot)
-                        .map(reading -> new Trend.Point(visit.startedAt(), reading))
-                        .stream())
+        return visits.stream()
+                .flatMap(visit ->
+                        Readings.last(visit, slot).map(reading -> new Trend.Point(visit.startedAt(), reading)).stream())
                 .toList();
     }
 

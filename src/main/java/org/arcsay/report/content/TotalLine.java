@@ -14,21 +14,28 @@ import org.arcsay.analysis.TotalDifference;
  * @param last the difference from the last earlier visit with a complete total
  */
 public record TotalLine(
-        Total total, Optional<Percent> ofOtherHand, Optional<TotalDifference> otherHand, Optional<TotalDifference> last) {
+        Total total,
+        Optional<Percent> ofOtherHand,
+        Optional<TotalDifference> otherHand,
+        Optional<TotalDifference> last) {
     /** Such as "right TAM (thumb total motion, active): 103 degrees, 73.6 % of 140 degrees, Good (at least 70 %)". */
     public String words() {
-        return heading() + ": " + total.degrees().map(d -> d.toPlainString() + " degrees" + share()).orElseGet(this::lacking);
+        return heading() + ": "
+                + total.degrees()
+                        .map(d -> d.toPlainString() + " degrees" + share())
+                        .orElseGet(this::lacking);
     }
 
     /** Such as "right TAM (thumb total motion, active)". */
     public String heading() {
-        return total.side().word() + " " + total.abbreviation() + " (" + total.motion().title() + ", "
-                + total.mode().word() + ")";
+        return total.side().word() + " " + total.abbreviation() + " ("
+                + total.motion().title() + ", " + total.mode().word() + ")";
     }
 
     private String share() {
-        String reference =
-                total.percentOfReference().map(percent -> ", " + percent.words()).orElse("");
+        String reference = total.percentOfReference()
+                .map(percent -> ", " + percent.words())
+                .orElse("");
         String grade = total.grade()
                 .map(band -> ", " + band.words() + ", " + total.motion().scale().title())
                 .orElse("");
@@ -40,6 +47,10 @@ public record TotalLine(
 
     private String lacking() {
         return "not complete, lacks "
-                + String.join(", ", total.missing().stream().map(slot -> slot.measure().words()).toList());
+                + String.join(
+                        ", ",
+                        total.missing().stream()
+                                .map(slot -> slot.measure().words())
+                                .toList());
     }
 }

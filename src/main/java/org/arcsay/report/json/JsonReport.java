@@ -33,7 +33,13 @@ record JsonReport(
 
     record Number(String kind, Optional<BigDecimal> number, String unit, String detail, String words) {}
 
-    record Line(String measure, String mode, String words, Optional<Hand> right, Optional<Hand> left, Optional<Norm> norm) {}
+    record Line(
+            String measure,
+            String mode,
+            String words,
+            Optional<Hand> right,
+            Optional<Hand> left,
+            Optional<Norm> norm) {}
 
     record Hand(
             List<Taken> entries,
@@ -83,10 +89,22 @@ record JsonReport(
     record Point(String at, Number value) {}
 
     record Question(
-            int entry, String slot, String rule, String severity, String sentence, boolean settled, String by, String why) {}
+            int entry,
+            String slot,
+            String rule,
+            String severity,
+            String sentence,
+            boolean settled,
+            String by,
+            String why) {}
 
     record Session(
-            long visit, String started, Optional<String> ended, String status, List<Entry> entries, List<Event> journal) {}
+            long visit,
+            String started,
+            Optional<String> ended,
+            String status,
+            List<Entry> entries,
+            List<Event> journal) {}
 
     record Entry(
             int entry,

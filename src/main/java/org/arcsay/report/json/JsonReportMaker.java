@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.arcsay.analysis.Amount;
@@ -212,7 +211,8 @@ final class JsonReportMaker {
             return new JsonReport.Remark("pain", ValueParts.lower(pain.place()), pain.score(), pain.words());
         }
         if (remark instanceof Remark.Quality quality) {
-            return new JsonReport.Remark("feel", ValueParts.lower(quality.feel()), OptionalInt.empty(), quality.words());
+            return new JsonReport.Remark(
+                    "feel", ValueParts.lower(quality.feel()), OptionalInt.empty(), quality.words());
         }
         return new JsonReport.Remark("note", "", OptionalInt.empty(), remark.words());
     }

@@ -36,9 +36,15 @@ public final class TextWriter implements ReportWriter {
         StringBuilder text = new StringBuilder();
         head(text, report);
         report.rows().forEach(row -> row(text, row));
-        section(text, "Total motion", report.totals().stream().flatMap(TextWriter::total).toList());
+        section(
+                text,
+                "Total motion",
+                report.totals().stream().flatMap(TextWriter::total).toList());
         section(text, "Over the visits", trends(report));
-        section(text, "Asked about", report.accepted().stream().map(TextWriter::finding).toList());
+        section(
+                text,
+                "Asked about",
+                report.accepted().stream().map(TextWriter::finding).toList());
         section(text, "How to read this", report.legend());
         section(text, "Compared with", report.basis());
         section(text, "Cautions", report.cautions());
@@ -49,7 +55,10 @@ public final class TextWriter implements ReportWriter {
     private static void head(StringBuilder text, Report report) {
         Visit visit = report.current().visit();
         line(text, "Range of motion, patient " + visit.patient());
-        line(text, "Visit of " + TIME.format(visit.startedAt()) + ", " + report.standing().code());
+        line(
+                text,
+                "Visit of " + TIME.format(visit.startedAt()) + ", "
+                        + report.standing().code());
         line(text, "");
     }
 
@@ -62,10 +71,13 @@ public final class TextWriter implements ReportWriter {
         difference(text, "right beside left", row.right().comparison().otherHand());
         for (Side side : List.of(Side.RIGHT, Side.LEFT)) {
             Optional<Difference> last = row.cell(side).comparison().last();
-            String since = last.map(known -> DateTimeFormatter.ISO_LOCAL_DATE.format(known.thenAt())).orElse("");
+            String since = last.map(known -> DateTimeFormatter.ISO_LOCAL_DATE.format(known.thenAt()))
+                    .orElse("");
             difference(text, side.word() + " since " + since, last);
         }
-        row.norm().ifPresent(norm -> line(text, "  norm: " + norm.brief() + " " + norm.scale().unit()));
+        row.norm()
+                .ifPresent(norm -> line(
+                        text, "  norm: " + norm.brief() + " " + norm.scale().unit()));
         row.entries().filter(entry -> !entry.remarks().isEmpty()).forEach(entry -> line(text, "  " + remarks(entry)));
     }
 
@@ -85,7 +97,8 @@ public final class TextWriter implements ReportWriter {
     }
 
     private static Stream<String> total(TotalLine line) {
-        Stream<String> since = line.last()
+        Stream<String> since = line
+                .last()
                 .map(difference -> line.heading() + " since the last visit with all parts: " + difference.words())
                 .stream();
         return Stream.concat(Stream.of(line.words()), since);
@@ -99,15 +112,17 @@ public final class TextWriter implements ReportWriter {
     }
 
     private static String finding(AcceptedFinding accepted) {
-        return accepted.entry().reading().slot().words() + ": " + accepted.finding().sentence() + " "
-                + accepted.outcome();
+        return accepted.entry().reading().slot().words() + ": "
+                + accepted.finding().sentence() + " " + accepted.outcome();
     }
 
     private static List<String> versions(Report report) {
         List<String> lines = new ArrayList<>();
-        lines.add(report.source().program() + ", report of " + TIME.format(report.source().createdAt()));
-        report.versions().forEach(v -> lines.add(
-                "grammar " + v.grammar() + ", speech model " + v.model() + ", rules " + v.rules()));
+        lines.add(report.source().program() + ", report of "
+                + TIME.format(report.source().createdAt()));
+        report.versions()
+                .forEach(v ->
+                        lines.add("grammar " + v.grammar() + ", speech model " + v.model() + ", rules " + v.rules()));
         return lines;
     }
 

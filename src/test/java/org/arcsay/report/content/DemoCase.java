@@ -63,7 +63,7 @@ public final class DemoCase {
     private static VisitRecord first() {
         VisitScript visit = new VisitScript(1, PATIENT, "2026-01-12T09:30:00+01:00");
         left(visit);
-        right(visit, 30, -15, 20, -35);
+        right(visit, 30, -15, 40, -35);
         visit.gap("index tip", 24).gap("middle tip", 38).score(2);
         passiveNotAllowed(visit);
         return visit.end().confirmAll().record();
@@ -71,7 +71,7 @@ public final class DemoCase {
 
     private static VisitRecord second() {
         VisitScript visit = new VisitScript(2, PATIENT, "2026-02-02T09:30:00+01:00").hand(Side.RIGHT);
-        right(visit, 38, -10, 31, -25);
+        right(visit, 38, -10, 44, -25);
         visit.gap("index tip", 12).gap("middle tip", 25).score(3);
         passiveNotAllowed(visit);
         return visit.end().confirmAll().record();
@@ -79,7 +79,7 @@ public final class DemoCase {
 
     private static VisitRecord third() {
         VisitScript visit = new VisitScript(3, PATIENT, "2026-02-23T10:00:00+01:00");
-        right(visit, 44, -5, 44, -15);
+        right(visit, 44, -5, 47, -15);
         visit.gap("index tip", 0).gap("middle tip", 10).score(4);
         passiveNotAllowed(visit);
         return visit.end().confirmAll().record();

@@ -43,7 +43,8 @@ class ImportIntoStoreTest {
     }
 
     private static List<ImportedVisit> ready(String csv) throws Exception {
-        return assertInstanceOf(CsvImport.Ready.class, CsvRoundTripTest.read(csv)).visits();
+        return assertInstanceOf(CsvImport.Ready.class, CsvRoundTripTest.read(csv))
+                .visits();
     }
 
     private static void append(Journal journal, List<JournalEvent> events) throws Exception {

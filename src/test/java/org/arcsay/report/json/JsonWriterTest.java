@@ -37,8 +37,8 @@ class JsonWriterTest {
 
     @Test
     void anEmptyVisitFollowsThePublishedSchema() throws IOException {
-        Report report = Report.of(DemoCase.source(
-                List.of(new VisitScript(1, "demo-08", "2026-04-01T08:00:00+02:00").record())));
+        Report report = Report.of(
+                DemoCase.source(List.of(new VisitScript(1, "demo-08", "2026-04-01T08:00:00+02:00").record())));
 
         assertEquals(List.of(), errors(Written.text(new JsonWriter(), report)));
     }
@@ -69,8 +69,10 @@ class JsonWriterTest {
         Schema schema = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
                 .getSchema(text, InputFormat.JSON);
         return schema
-                .validate(json, InputFormat.JSON, context -> context.executionConfig(config ->
-                        config.formatAssertionsEnabled(true)))
+                .validate(
+                        json,
+                        InputFormat.JSON,
+                        context -> context.executionConfig(config -> config.formatAssertionsEnabled(true)))
                 .stream()
                 .map(Error::toString)
                 .toList();

@@ -1,0 +1,28 @@
+package org.arcsay.report.pdf;
+
+import java.util.List;
+
+/**
+ * Panels over the visits side by side.
+ *
+ * @param panels one to three
+ * @param width room for all of them
+ */
+record PanelRow(List<RangePanel> panels, float width) implements Block {
+    PanelRow {
+        panels = List.copyOf(panels);
+    }
+
+    @Override
+    public float height() {
+        return RangePanel.HEIGHT;
+    }
+
+    @Override
+    public void draw(Pen pen, float x, float y) {
+        float each = width / 3;
+        for (int i = 0; i < panels.size(); i++) {
+            panels.get(i).draw(pen, x + i * each, y, each - 8);
+        }
+    }
+}

@@ -1,0 +1,96 @@
+package org.arcsay.report.pdf;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.GregorianCalendar;
+import java.util.List;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
+import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
+import org.arcsay.model.Side;
+import org.arcsay.report.content.Report;
+import org.arcsay.report.content.ReportSource;
+import org.arcsay.report.content.ReportWriter;
+
+/**
+ * Writes the reported visit as PDF: one page for each thumb that was measured, the right one first. The same report gives the
+ * same bytes.
+ */
+public final class PdfWriter implements ReportWriter {
+    private final Paper paper;
+
+    public PdfWriter(Paper paper) {
+        this.paper = paper;
+    }
+
+    @Override
+    public void write(Report report, OutputStream out) throws IOException {
+        try (PDDocument document = new PDDocument()) {
+            Typeface typeface = new Typeface(document);
+            for (Side side : sides(report)) {
+                thumb(document, typeface, report, side);
+            }
+            feet(document, typeface, report);
+            describe(document, report);
+            document.setDocumentId(report.source().createdAt().toEpochSecond());
+            document.save(out);
+        }
+        out.flush();
+    }
+
+    /** The hands that were measured; the right one when none was, so that there is always a page. */
+    private static List<Side> sides(Report report) {
+        return report.sides().isEmpty() ? List.of(Side.RIGHT) : report.sides();
+    }
+
+    private void thumb(PDDocument document, Typeface typeface, Report report, Side side) throws IOException {
+        String continued = "Patient " + report.current().visit().patient() + ", " + side.word() + " thumb, continued";
+        try (Flow flow = new Flow(document, typeface, paper, continued)) {
+            flow.addAll(new ThumbPage(report, side, typeface, Flow.width(paper)).blocks());
+        }
+    }
+
+    private void feet(PDDocument document, Typeface typeface, Report report) throws IOException {
+        ReportSource source = report.source();
+        float bottom = paper.size().getHeight() - Flow.MARGIN;
+        float right = paper.size().getWidth() - Flow.MARGIN;
+        int pages = document.getNumberOfPages();
+        for (int i = 0; i < pages; i++) {
+            PDPage page = document.getPage(i);
+            try (Pen pen = new Pen(
+                    new PDPageContentStream(document, page, AppendMode.APPEND, true),
+                    typeface,
+                    paper.size().getHeight())) {
+                pen.line(Flow.MARGIN, bottom - 9, right, bottom - 9, 0.4f, 0.6f);
+                pen.text(
+                        "Patient " + report.current().visit().patient() + "   ·   "
+                                + report.standing().code() + "   ·   " + source.program() + ", report of "
+                                + Wording.minute(source.createdAt()),
+                        Style.SMALL,
+                        Flow.MARGIN,
+                        bottom);
+                pen.textRight("page " + (i + 1) + " of " + pages, Style.SMALL, right, bottom);
+            }
+        }
+    }
+
+    private static void describe(PDDocument document, Report report) {
+        PDDocumentInformation information = document.getDocumentInformation();
+        information.setTitle(
+                "Range of motion, patient " + report.current().visit().patient());
+        information.setCreator(report.source().program());
+        information.setProducer(report.source().program());
+        GregorianCalendar created =
+                GregorianCalendar.from(report.source().createdAt().toZonedDateTime());
+        information.setCreationDate(created);
+        information.setModificationDate(created);
+        document.getDocumentCatalog().setLanguage("en");
+        PDViewerPreferences preferences = new PDViewerPreferences(new COSDictionary());
+        preferences.setDisplayDocTitle(true);
+        document.getDocumentCatalog().setViewerPreferences(preferences);
+    }
+}

@@ -1,0 +1,25 @@
+package org.arcsay.report.pdf;
+
+/**
+ * How a text looks.
+ *
+ * @param size in points
+ * @param bold whether it is semibold
+ * @param gray 0 for black to 1 for white
+ */
+record Style(float size, boolean bold, float gray) {
+    static final Style TITLE = new Style(17, true, 0);
+    static final Style LEAD = new Style(9, false, 0.2f);
+    static final Style SECTION = new Style(8.6f, true, 0);
+    static final Style CELL = new Style(7.4f, false, 0);
+    static final Style CELL_BOLD = new Style(7.4f, true, 0);
+    static final Style COLUMN = new Style(6.6f, true, 0.25f);
+    static final Style NOTE = new Style(7f, false, 0.1f);
+    static final Style SMALL = new Style(6.2f, false, 0.25f);
+    static final Style SMALL_BOLD = new Style(6.2f, true, 0.15f);
+    static final Style STAMP = new Style(9, true, 0);
+
+    float lineHeight() {
+        return size * 1.3f;
+    }
+}
