@@ -17,6 +17,13 @@ public record Utterance(List<Word> words) {
         }
     }
 
+    /** Words that were typed: at no time, and certain. */
+    public static Utterance typed(List<String> words) {
+        return new Utterance(words.stream()
+                .map(word -> new Word(word, Duration.ZERO, Duration.ZERO, 1))
+                .toList());
+    }
+
     public String text() {
         return words.stream().map(Word::text).collect(Collectors.joining(" "));
     }

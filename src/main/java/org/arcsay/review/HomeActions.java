@@ -1,6 +1,7 @@
 package org.arcsay.review;
 
 import java.util.List;
+import java.util.Optional;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
 
@@ -15,6 +16,16 @@ public interface HomeActions {
     /** Opens the review of a visit. */
     ReviewModel review(long visit) throws HomeException;
 
+    /** Names of the microphones to choose from, the system's own choice first. */
+    List<String> microphones();
+
+    /**
+     * Tries a microphone before measuring; nothing of it is kept.
+     *
+     * @param name one of {@link #microphones}, or empty for the system's choice
+     */
+    SoundTry tryMicrophone(Optional<String> name, SoundTry.Listener listener);
+
     /** Begins a visit and starts to listen. */
-    MeasuringModel measure(PatientCode patient) throws HomeException;
+    MeasuringModel measure(MeasuringStart start) throws HomeException;
 }

@@ -2,8 +2,11 @@ package org.arcsay.review;
 
 import java.util.List;
 import java.util.Optional;
+import org.arcsay.analysis.SeriesPlan;
+import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.model.EntryStatus;
 import org.arcsay.model.PatientCode;
+import org.arcsay.model.Side;
 import org.arcsay.model.Visit;
 
 /** The start of the program, used by one thread: recent visits, and a new one for a patient code. */
@@ -60,13 +63,37 @@ public final class HomeModel {
         return attempt(() -> actions.review(visit));
     }
 
+    /**
+     * What is chosen on the screen.
+     *
+     * @param code as typed
+     * @param side the hand to begin with; empty to say it
+     * @param plan one of {@link #plans}
+     * @param microphone one of {@link #microphones}, or empty for the system's choice
+     */
+    public record Choice(String code, Optional<Side> side, SeriesPlan plan, Optional<String> microphone) {}
+
+    /** The series to choose from, the usual one first. */
+    public static List<SeriesPlan> plans() {
+        return SeriesPlans.standard().all();
+    }
+
+    /** Names of the microphones to choose from. */
+    public List<String> microphones() {
+        return actions.microphones();
+    }
+
+    /** Tries a microphone; nothing of it is kept. */
+    public SoundTry tryMicrophone(Optional<String> name, SoundTry.Listener listener) {
+        return actions.tryMicrophone(name, listener);
+    }
+
     /** Begins a visit for a code that is in the records; a code that is not is asked about first, since it may be a slip. */
-    public Optional<MeasuringModel> measure(String typed) {
+    public Optional<MeasuringModel> measure(Choice choice) {
         newPatient = Optional.empty();
-        Optional<PatientCode> code = code(typed.strip());
-        return code.flatMap(patient -> attempt(() -> {
+        return code(choice.code().strip()).flatMap(patient -> attempt(() -> {
             if (actions.knows(patient)) {
-                return actions.measure(patient);
+                return actions.measure(start(patient, choice));
             }
             newPatient = Optional.of(patient);
             throw new HomeException(
@@ -74,11 +101,18 @@ public final class HomeModel {
         }));
     }
 
-    /** Begins a visit for the code that was asked about. */
-    public Optional<MeasuringModel> measureNew() {
-        Optional<PatientCode> patient = newPatient;
+    /** Begins a visit for the code that was asked about; one that was changed since is asked about again. */
+    public Optional<MeasuringModel> measureNew(Choice choice) {
+        Optional<PatientCode> asked = newPatient;
+        if (asked.isEmpty() || !asked.equals(code(choice.code().strip()))) {
+            return measure(choice);
+        }
         newPatient = Optional.empty();
-        return patient.flatMap(code -> attempt(() -> actions.measure(code)));
+        return attempt(() -> actions.measure(start(asked.get(), choice)));
+    }
+
+    private static MeasuringStart start(PatientCode patient, Choice choice) {
+        return new MeasuringStart(patient, choice.side(), choice.plan(), choice.microphone());
     }
 
     private Optional<PatientCode> code(String typed) {

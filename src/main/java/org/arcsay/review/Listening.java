@@ -11,6 +11,8 @@ public enum Listening {
     PAUSED("Paused"),
     NO_SIGNAL("No signal"),
     DEVICE_LOST("No microphone"),
+    /** There is no sound to hear, and the visit goes on by typing. */
+    TYPING("Typing only"),
     ENDED("Session ended");
 
     private final String words;

@@ -9,6 +9,9 @@ public interface MeasuringActions {
      */
     void say(String words);
 
+    /** Opens the review of this visit, once the session has ended. */
+    ReviewModel review() throws HomeException;
+
     /** The window was closed; what was stored stays stored. */
     void closed();
 }

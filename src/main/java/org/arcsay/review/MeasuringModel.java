@@ -42,6 +42,11 @@ public final class MeasuringModel {
         }
     }
 
+    /** Opens the review of this visit, once the session has ended. */
+    public ReviewModel review() throws HomeException {
+        return actions.review();
+    }
+
     public void closed() {
         actions.closed();
     }

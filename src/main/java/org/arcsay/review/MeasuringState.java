@@ -14,6 +14,7 @@ import org.arcsay.session.VisitSession;
 /**
  * Everything that the measuring screen shows at one moment.
  *
+ * @param visit number of the visit
  * @param patient whose visit it is
  * @param listening what happens with sound
  * @param level loudness of the last stretch of sound
@@ -27,6 +28,7 @@ import org.arcsay.session.VisitSession;
  * @param notice a sentence about the microphone, or empty
  */
 public record MeasuringState(
+        long visit,
         PatientCode patient,
         Listening listening,
         Loudness level,
@@ -47,6 +49,7 @@ public record MeasuringState(
      */
     public record Loudness(double share, boolean clipped) {
         private static final double RANGE = 60;
+        private static final double VISIBLE = 0.04;
 
         public static final Loudness SILENT = new Loudness(0, false);
 
@@ -62,6 +65,11 @@ public record MeasuringState(
         public static Loudness ofRms(double rms, boolean clipped) {
             double decibels = 20 * Math.log10(Math.max(rms, 1e-9));
             return new Loudness(Math.max(0, Math.min(1, 1 + decibels / RANGE)), clipped);
+        }
+
+        /** Whether a screen would show both alike. */
+        public boolean looksLike(Loudness other) {
+            return clipped == other.clipped && Math.abs(share - other.share) < VISIBLE && words().equals(other.words());
         }
 
         public String words() {
@@ -87,7 +95,7 @@ public record MeasuringState(
 
     public MeasuringState with(Loudness other) {
         return new MeasuringState(
-                patient, listening, other, context, expected, last, heard, outcome, question, series, notice);
+                visit, patient, listening, other, context, expected, last, heard, outcome, question, series, notice);
     }
 
     /**
@@ -95,7 +103,17 @@ public record MeasuringState(
      */
     public MeasuringState with(Listening other, String sentence) {
         return new MeasuringState(
-                patient, other, level, context, expected, last, heard, outcome, question, series, sentence);
+                visit, patient, other, level, context, expected, last, heard, outcome, question, series, sentence);
+    }
+
+    /** Whether they differ in sound alone: its level, and what happens with it short of a pause or the end. */
+    public boolean sameBesideSound(MeasuringState other) {
+        return silent().equals(other.silent());
+    }
+
+    private MeasuringState silent() {
+        boolean stands = listening == Listening.PAUSED || listening == Listening.ENDED;
+        return with(Loudness.SILENT).with(stands ? listening : Listening.LISTENING, notice);
     }
 
     private static MeasuringState of(
@@ -106,6 +124,7 @@ public record MeasuringState(
             Optional<Outcome> outcome,
             String notice) {
         return new MeasuringState(
+                session.visit().id(),
                 session.visit().patient(),
                 listening,
                 level,

@@ -1,9 +1,12 @@
 package org.arcsay.ui;
 
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
@@ -15,6 +18,8 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import javafx.stage.WindowEvent;
+import org.arcsay.analysis.SeriesPlan;
+import org.arcsay.model.Side;
 import org.arcsay.model.Visit;
 import org.arcsay.review.HomeModel;
 import org.arcsay.review.MeasuringModel;
@@ -29,12 +34,19 @@ public final class HomeWindow {
     private final TextField code = Parts.textField("Patient code", "such as TH-014; no name");
     private final Label problem = Parts.label("", "problem");
     private final Button asNew = Parts.button("", "Begins a visit for a patient who has none yet", this::measureNew);
+    private final ComboBox<Optional<Side>> side =
+            Parts.choice("Hand to begin with", chosen -> chosen.map(hand -> capital(hand.word())).orElse("Say it aloud"));
+    private final ComboBox<SeriesPlan> plan = Parts.choice("Series", SeriesPlan::title);
+    private final ComboBox<Optional<String>> microphone =
+            Parts.choice("Microphone", chosen -> chosen.orElse("The system\u2019s choice"));
+    private final SoundTryPane sound;
     private final VBox visits = new VBox(10);
 
     private HomeWindow(Stage stage, HomeModel model, Look look) {
         this.stage = stage;
         this.model = model;
         this.look = look;
+        sound = new SoundTryPane(listener -> model.tryMicrophone(microphone.getValue(), listener));
         LookButtons lookButtons = new LookButtons(look);
         Scene scene = new Scene(layout(lookButtons), 1280, 800);
         lookButtons.attach(scene, () -> {});
@@ -47,6 +59,7 @@ public final class HomeWindow {
     /** Shows the first screen in this stage. */
     public static HomeWindow show(Stage stage, HomeModel model, Look look) {
         HomeWindow window = new HomeWindow(stage, model, look);
+        window.offer();
         window.refresh();
         stage.show();
         window.code.requestFocus();
@@ -77,21 +90,50 @@ public final class HomeWindow {
     private VBox begin() {
         code.setOnAction(event -> measure());
         Button start = Parts.strongButton("_Start measuring", "Enter. Begins a visit and listens", this::measure);
-        FlowPane row = new FlowPane(Parts.field("Patient code", code, problem), start, asNew);
-        row.getStyleClass().addAll("chips", "begin-row");
+        FlowPane fields = new FlowPane(
+                field("Patient code", code), field("Hand to begin with", side), field("Series", plan), field("Microphone", microphone));
+        FlowPane buttons = new FlowPane(start, asNew);
+        for (FlowPane row : List.of(fields, buttons)) {
+            row.getStyleClass().addAll("chips", "begin-row");
+        }
         Parts.show(asNew, false);
-        return new VBox(6, Parts.heading("New visit"), row);
+        microphone.setOnAction(event -> sound.stop());
+        return new VBox(8, Parts.heading("New visit"), fields, sound, problem, buttons);
+    }
+
+    private static VBox field(String name, Node control) {
+        return Parts.field(name, control, Parts.label(""));
+    }
+
+    private static String capital(String word) {
+        return word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
+    }
+
+    /** Fills what can be chosen. */
+    private void offer() {
+        side.getItems().setAll(Optional.empty(), Optional.of(Side.LEFT), Optional.of(Side.RIGHT));
+        plan.getItems().setAll(HomeModel.plans());
+        microphone.getItems().setAll(Optional.empty());
+        model.microphones().forEach(name -> microphone.getItems().add(Optional.of(name)));
+        for (ComboBox<?> box : List.of(side, plan, microphone)) {
+            box.getSelectionModel().selectFirst();
+        }
+    }
+
+    private HomeModel.Choice choice() {
+        return new HomeModel.Choice(code.getText(), side.getValue(), plan.getValue(), microphone.getValue());
     }
 
     private void measure() {
-        open(model.measure(code.getText()));
+        open(model.measure(choice()));
     }
 
     private void measureNew() {
-        open(model.measureNew());
+        open(model.measureNew(choice()));
     }
 
     private void open(Optional<MeasuringModel> measuring) {
+        sound.stop();
         tell();
         measuring.ifPresent(begun -> {
             code.clear();

@@ -3,6 +3,7 @@ package org.arcsay.ui;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import javafx.application.Platform;
 import javafx.scene.Node;
@@ -26,10 +27,12 @@ import javafx.stage.Stage;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Slot;
 import org.arcsay.review.Control;
+import org.arcsay.review.HomeException;
 import org.arcsay.review.Listening;
 import org.arcsay.review.MeasuringModel;
 import org.arcsay.review.MeasuringState;
 import org.arcsay.review.OutcomeWords;
+import org.arcsay.review.ReviewModel;
 import org.arcsay.session.Context;
 import org.arcsay.session.Outcome;
 import org.arcsay.session.Question;
@@ -66,9 +69,15 @@ public final class MeasuringWindow {
     private final List<Node> lasting = new ArrayList<>();
     private List<Control> offered = List.of();
     private List<Control> answered = List.of();
+    private final Stage stage;
+    private final Look look;
+    private Optional<MeasuringState> shown = Optional.empty();
+    private boolean left;
 
     private MeasuringWindow(Stage stage, MeasuringModel model, Look look) {
+        this.stage = stage;
         this.model = model;
+        this.look = look;
         LookButtons lookButtons = new LookButtons(look);
         Scene scene = new Scene(layout(lookButtons), 1280, 800);
         lookButtons.attach(scene, () -> rearrange(scene, look.large()));
@@ -177,8 +186,15 @@ public final class MeasuringWindow {
 
     private void refresh() {
         MeasuringState state = model.state();
+        if (left) {
+            return;
+        }
         listening(state.listening());
         level.show(state.level());
+        if (shown.filter(state::sameBesideSound).isPresent()) {
+            return;
+        }
+        shown = Optional.of(state);
         context.setText(words(state.context()));
         Parts.say(notice, state.notice());
         expected.setText(state.expected().map(MeasuringWindow::words).orElse("Nothing more is expected"));
@@ -191,6 +207,22 @@ public final class MeasuringWindow {
         series.show(state.series(), state.expected());
         series.next().ifPresent(this::bringIntoView);
         offer(Control.offered(state));
+        if (state.listening() == Listening.ENDED) {
+            goOnToReview();
+        }
+    }
+
+    /** The session has ended: the same window now shows the review. */
+    private void goOnToReview() {
+        try {
+            ReviewModel review = model.review();
+            left = true;
+            stage.setOnHidden(null);
+            model.closed();
+            ReviewWindow.show(stage, review, look);
+        } catch (HomeException failed) {
+            Parts.say(notice, String.valueOf(failed.getMessage()));
+        }
     }
 
     private void listening(Listening state) {
@@ -204,7 +236,7 @@ public final class MeasuringWindow {
     private static String shape(Listening state) {
         return switch (state) {
             case LISTENING, HEARING -> "live";
-            case PAUSED, STARTING, ANSWERING -> "pause";
+            case PAUSED, STARTING, ANSWERING, TYPING -> "pause";
             case NO_SIGNAL, DEVICE_LOST -> "held";
             case ENDED -> "rejected";
         };
@@ -339,23 +371,12 @@ public final class MeasuringWindow {
             return;
         }
         Platform.runLater(() -> {
-            double hidden =
-                    series.getHeight() - seriesScroll.getViewportBounds().getHeight();
+            double seen = seriesScroll.getViewportBounds().getHeight();
+            double hidden = series.getHeight() - seen;
             double middle =
                     node.getBoundsInParent().getCenterY() + node.getParent().getLayoutY();
-            seriesScroll.setVvalue(
-                    hidden <= 0
-                            ? 0
-                            : Math.max(
-                                    0,
-                                    Math.min(
-                                            1,
-                                            (middle
-                                                            - seriesScroll
-                                                                            .getViewportBounds()
-                                                                            .getHeight()
-                                                                    / 2)
-                                                    / hidden)));
+            double wanted = hidden <= 0 ? 0 : (middle - seen / 2) / hidden;
+            seriesScroll.setVvalue(Math.max(0, Math.min(1, wanted)));
         });
     }
 }

@@ -143,7 +143,7 @@ class SpeakersTest {
     void aMissingDeviceIsNamedWithWhatToDo() {
         String message = "";
         try {
-            LineSpeaker.open("no such device", VoiceSettings.defaults(), (answer, time) -> {}).close();
+            LineSpeaker.open(new VoiceSettings(FeedbackLevel.SHORT, 1, VoiceSettings.Voice.BUILT_IN, "no such device"), (answer, time) -> {}).close();
         } catch (SpeakerException e) {
             message = e.getMessage();
         }

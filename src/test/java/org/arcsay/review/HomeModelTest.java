@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.arcsay.model.JournalEvent.Confirmed;
 import org.arcsay.model.JournalEvent.Rejected;
 import org.arcsay.model.PatientCode;
+import org.arcsay.model.Side;
 import org.arcsay.model.Visit;
 import org.junit.jupiter.api.Test;
 
@@ -15,38 +16,63 @@ class HomeModelTest {
     private final HomeScript actions = new HomeScript(DemoVisit.visit());
     private final HomeModel model = new HomeModel(actions);
 
+    private static HomeModel.Choice choice(String code) {
+        return new HomeModel.Choice(
+                code, Optional.of(Side.LEFT), HomeModel.plans().get(1), Optional.of("Headset"));
+    }
+
+    @Test
+    void whatIsChosenIsWhatIsBegun() {
+        model.measure(choice("TH-014"));
+        assertEquals(
+                List.of(new MeasuringStart(
+                        new PatientCode("TH-014"),
+                        Optional.of(Side.LEFT),
+                        HomeModel.plans().get(1),
+                        Optional.of("Headset"))),
+                actions.starts());
+    }
+
+    @Test
+    void aCodeThatWasChangedSinceTheQuestionIsAskedAboutAgain() {
+        model.measure(choice("TH-041"));
+        assertEquals(Optional.empty(), model.measureNew(choice("TH-042")));
+        assertEquals(Optional.of(new PatientCode("TH-042")), model.newPatient());
+        assertEquals(List.of(), actions.begun());
+    }
+
     @Test
     void aKnownPatientIsMeasuredAtOnce() {
-        assertTrue(model.measure(" TH-014 ").isPresent());
+        assertTrue(model.measure(choice(" TH-014 ")).isPresent());
         assertEquals(List.of("TH-014"), actions.begun());
         assertEquals("", model.message());
     }
 
     @Test
     void anUnknownCodeIsAskedAboutBecauseItMayBeASlip() {
-        assertEquals(Optional.empty(), model.measure("TH-041"));
+        assertEquals(Optional.empty(), model.measure(choice("TH-041")));
         assertEquals(List.of(), actions.begun());
         assertEquals(Optional.of(new PatientCode("TH-041")), model.newPatient());
         assertEquals(
                 "'TH-041' has no visit here. Correct the code, or begin with it as a new patient.", model.message());
-        assertTrue(model.measureNew().isPresent());
+        assertTrue(model.measureNew(choice("TH-041")).isPresent());
         assertEquals(List.of("TH-041"), actions.begun());
-        assertEquals(Optional.empty(), model.measureNew(), "only once");
+        assertEquals(Optional.empty(), model.measureNew(choice("TH-041")), "only once");
     }
 
     @Test
     void correctingTheCodeForgetsTheNewPatient() {
-        model.measure("TH-041");
-        model.measure("TH-014");
+        model.measure(choice("TH-041"));
+        model.measure(choice("TH-014"));
         assertEquals(Optional.empty(), model.newPatient());
         assertEquals(List.of("TH-014"), actions.begun());
     }
 
     @Test
     void whatIsNoCodeIsRefusedWithTheRule() {
-        model.measure("");
+        model.measure(choice(""));
         assertEquals("Type the patient's code first. Use a code of your clinic and no name.", model.message());
-        model.measure("a b");
+        model.measure(choice("a b"));
         assertTrue(model.message().startsWith("'a b' is not a patient code: use 1 to 40 letters"), model.message());
         assertEquals(List.of(), actions.begun());
     }

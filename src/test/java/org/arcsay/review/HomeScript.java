@@ -2,6 +2,7 @@ package org.arcsay.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
 
@@ -9,6 +10,8 @@ import org.arcsay.model.Visit;
 public final class HomeScript implements HomeActions {
     private final List<Visit> visits;
     private final List<String> begun = new ArrayList<>();
+    private final List<String> tried = new ArrayList<>();
+    private final List<MeasuringStart> starts = new ArrayList<>();
     private boolean broken;
 
     public HomeScript(Visit... visits) {
@@ -47,9 +50,31 @@ public final class HomeScript implements HomeActions {
     }
 
     @Override
-    public MeasuringModel measure(PatientCode patient) throws HomeException {
+    public List<String> microphones() {
+        return List.of("Desk microphone", "Headset");
+    }
+
+    @Override
+    public SoundTry tryMicrophone(Optional<String> name, SoundTry.Listener listener) {
+        tried.add(name.orElse("usual"));
+        listener.heard(new MeasuringState.Loudness(0.6, false), "");
+        return () -> tried.add("closed");
+    }
+
+    public List<String> tried() {
+        return tried;
+    }
+
+    /** The starts that were asked for. */
+    public List<MeasuringStart> starts() {
+        return starts;
+    }
+
+    @Override
+    public MeasuringModel measure(MeasuringStart start) throws HomeException {
         requireDisk();
-        begun.add(patient.text());
+        starts.add(start);
+        begun.add(start.patient().text());
         return new MeasuringScript().model();
     }
 

@@ -69,6 +69,11 @@ public final class MeasuringScript implements MeasuringActions {
     }
 
     @Override
+    public ReviewModel review() throws HomeException {
+        return new HomeScript().review(8);
+    }
+
+    @Override
     public void closed() {
         closed++;
     }

@@ -4,11 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import javafx.scene.input.KeyCode;
+import org.arcsay.model.PatientCode;
+import org.arcsay.model.Side;
 import org.arcsay.review.DemoVisit;
 import org.arcsay.review.HomeModel;
 import org.arcsay.review.HomeScript;
+import org.arcsay.review.MeasuringStart;
 import org.junit.jupiter.api.Test;
+import org.testfx.util.WaitForAsyncUtils;
 
 class HomeWindowTest extends HeadlessWindow {
     private HomeScript actions;
@@ -28,6 +33,38 @@ class HomeWindowTest extends HeadlessWindow {
         press("Begin with new patient TH-041");
         assertEquals(List.of("TH-041"), actions.begun());
         assertTrue(listTargetWindows().stream().anyMatch(window -> window.isShowing() && window != stage));
+    }
+
+    @Test
+    void handSeriesAndMicrophoneAreChosenByKeyboardAlone() {
+        write("TH-014");
+        push(KeyCode.TAB);
+        push(KeyCode.DOWN);
+        push(KeyCode.DOWN);
+        push(KeyCode.TAB);
+        push(KeyCode.DOWN);
+        push(KeyCode.TAB);
+        push(KeyCode.DOWN);
+        push(KeyCode.ALT, KeyCode.S);
+        assertEquals(
+                List.of(new MeasuringStart(
+                        new PatientCode("TH-014"),
+                        Optional.of(Side.RIGHT),
+                        HomeModel.plans().get(1),
+                        Optional.of("Desk microphone"))),
+                actions.starts());
+    }
+
+    @Test
+    void theMicrophoneIsTriedBeforeMeasuringAndLetGoThen() {
+        press("Try microphone");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertTrue(shows("Sound: good"));
+        write("TH-014");
+        press("Stop trying microphone");
+        press("Try microphone");
+        press("Start measuring");
+        assertEquals(List.of("usual", "closed", "usual", "closed"), actions.tried());
     }
 
     @Test

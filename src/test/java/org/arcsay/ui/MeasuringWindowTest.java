@@ -77,6 +77,15 @@ class MeasuringWindowTest extends HeadlessWindow {
     }
 
     @Test
+    void theReviewFollowsWhenTheSessionEnds() {
+        press("Answer yes");
+        press("End session");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertTrue(shows("0 of 6 readings confirmed"));
+        assertEquals(1, script.timesClosed());
+    }
+
+    @Test
     void closingTellsTheCapture() {
         interact(() -> stage.hide());
         assertEquals(1, script.timesClosed());
