@@ -11,6 +11,7 @@ import org.arcsay.model.Slot;
 import org.arcsay.model.Utterance;
 import org.arcsay.session.Outcome;
 import org.arcsay.session.Question;
+import org.arcsay.session.UnsureHearing;
 
 /**
  * Used by the thread that recognises. Puts outcomes into tones and words.
@@ -144,6 +145,9 @@ public final class Responder {
 
     /** Offers the value that would fit better, if there is one, and never applies it. */
     private static Sentence doubt(Finding finding) {
+        if (finding.rule().equals(UnsureHearing.RULE)) {
+            return Sentence.of("please confirm");
+        }
         return finding.alternative()
                 .map(other -> Sentence.of("or").then(SpokenReadback.value(other)).then(Sentence.of("please confirm")))
                 .orElse(Sentence.of("unusual value", "yes or no"));

@@ -38,6 +38,7 @@ final class Recorder {
     Entry take(Reading reading, Heard heard, OptionalInt replaces, List<Remark> remarks, String why)
             throws JournalException {
         List<Finding> findings = new ArrayList<>(judge.judge(reading, without(replaces)));
+        UnsureHearing.of(heard).ifPresent(findings::add);
         boolean held = findings.stream().anyMatch(finding -> finding.severity() == Severity.HOLD);
         int number = visit.nextEntryNumber();
         append(new JournalEvent.Taken(

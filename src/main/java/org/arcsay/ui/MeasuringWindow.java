@@ -197,7 +197,7 @@ public final class MeasuringWindow {
         shown = Optional.of(state);
         context.setText(words(state.context()));
         Parts.say(notice, state.notice());
-        expected.setText(state.expected().map(MeasuringWindow::words).orElse("Nothing more is expected"));
+        expected.setText(expected(state));
         lastTitle.setText(state.last().map(MeasuringWindow::title).orElse("Nothing yet"));
         lastValue.setText(
                 state.last().map(entry -> entry.reading().value().words()).orElse("\u2014"));
@@ -246,6 +246,13 @@ public final class MeasuringWindow {
         return context.side()
                         .map(side -> side.word().toUpperCase(Locale.ROOT) + " hand")
                         .orElse("No hand named yet") + ", " + context.mode().word();
+    }
+
+    private static String expected(MeasuringState state) {
+        String none = state.context().side().isEmpty()
+                ? "Say \u201cright hand\u201d or \u201cleft hand\u201d"
+                : "The series is complete";
+        return state.expected().map(MeasuringWindow::words).orElse(none);
     }
 
     private static String words(Slot slot) {

@@ -57,16 +57,25 @@ public final class Dictation implements AutoCloseable {
     }
 
     public Outcome say(String words) {
-        Utterance utterance = utterance(words);
+        return say(words, 1);
+    }
+
+    /**
+     * @param confidence of the last word, 0 to 1
+     */
+    public Outcome say(String words, double confidence) {
+        Utterance utterance = utterance(words, confidence);
         return session.handle(parser.parse(utterance), Heard.spoken(utterance, VERSIONS));
     }
 
-    private Utterance utterance(String words) {
+    private Utterance utterance(String words, double lastConfidence) {
         List<Word> heard = new ArrayList<>();
         for (String word : words.split(" ")) {
             heard.add(new Word(word, clock, clock.plusMillis(300), 1));
             clock = clock.plusMillis(300);
         }
+        Word last = heard.remove(heard.size() - 1);
+        heard.add(new Word(last.text(), last.start(), last.end(), lastConfidence));
         clock = clock.plusSeconds(1);
         return new Utterance(heard);
     }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.EntryStatus;
 import org.arcsay.model.Heard;
@@ -64,6 +65,37 @@ class VisitSessionTest {
         assertEquals(Dictation.VERSIONS, heard.versions());
         assertTrue(heard.end().compareTo(heard.start()) > 0);
         assertEquals(EntryStatus.UNCONFIRMED, saved.entries().get(0).status());
+    }
+
+    @Test
+    void aReadingThatWasHeardUnsurelyIsAskedAbout() throws StoreException {
+        dictation.say("right hand");
+        var asked = assertInstanceOf(Outcome.Asked.class, dictation.say("m p flexion seventeen", 0.67));
+        var question = assertInstanceOf(Question.IsItRight.class, asked.question());
+        assertEquals(UnsureHearing.RULE, question.finding().rule());
+        assertEquals(
+                "I may have misheard \u201cm p flexion seventeen\u201d. Is that right?", question.sentence());
+        say(Outcome.Corrected.class, "no seventy");
+        assertEquals(List.of("right MP flexion, active: 70 degrees"), dictation.stored());
+        assertEquals(Optional.empty(), dictation.session.question());
+    }
+
+    @Test
+    void yesKeepsWhatWasHeardUnsurelyAndSureWordsAreNotAskedAbout() throws StoreException {
+        dictation.say("right hand");
+        dictation.say("m p flexion seventeen", 0.79);
+        say(Outcome.Kept.class, "affirm");
+        assertInstanceOf(Outcome.Saved.class, dictation.say("i p flexion seventy", 0.8));
+        assertEquals(2, dictation.stored().size());
+    }
+
+    @Test
+    void theOtherHandBeginsAtItsFirstOpenMeasure() {
+        dictation.say("right hand");
+        dictation.say("opposition little touches");
+        assertEquals("right opposition to little base, active", dictation.session.next().orElseThrow().words());
+        dictation.say("left hand");
+        assertEquals("left MP flexion, active", dictation.session.next().orElseThrow().words());
     }
 
     @Test
