@@ -334,7 +334,7 @@ public final class MeasuringWindow {
             }
         }
         shown.addAll(lasting);
-        Node focused = controls.getScene().getFocusOwner();
+        Node focused = stage.getScene().getFocusOwner();
         controls.getChildren().setAll(shown);
         if (focused != null && focused.getScene() != null) {
             focused.requestFocus();

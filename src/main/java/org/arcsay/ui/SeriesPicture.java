@@ -98,7 +98,7 @@ final class SeriesPicture extends VBox {
 
     private static String shape(Item item) {
         return switch (item.state()) {
-            case DONE -> "sure";
+            case DONE -> item.doubtful() ? "doubt" : "sure";
             case HELD -> "held";
             case NO_NUMBER, REASON_MISSING -> "doubt";
             case NOT_TESTED -> "rejected";

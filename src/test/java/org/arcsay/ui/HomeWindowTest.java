@@ -68,6 +68,18 @@ class HomeWindowTest extends HeadlessWindow {
     }
 
     @Test
+    void measuringBeginsAtTheTextSizeThatWasChosen() {
+        for (int size = 0; size < 4; size++) {
+            push(KeyCode.CONTROL, KeyCode.PLUS);
+        }
+        clickOn(".begin-row .text-field");
+        write("TH-014");
+        push(KeyCode.ENTER);
+        assertTrue(shows("Listening") || shows("Getting ready"));
+        assertTrue(shows("Say \u201cright hand\u201d or \u201cleft hand\u201d"));
+    }
+
+    @Test
     void aRecentVisitOpensItsReview() {
         press("Review visit 7");
         assertTrue(shows("0 of 6 readings confirmed"));

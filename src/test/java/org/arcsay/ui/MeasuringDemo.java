@@ -5,7 +5,7 @@ import org.arcsay.review.MeasuringModel;
 import org.arcsay.review.MeasuringScript;
 import org.arcsay.review.MeasuringState.Loudness;
 
-/** Shows the measuring screen, to look at: {@code MeasuringDemo light|dark percent doubt|saved|paused|signal|start|refused}. */
+/** Shows the measuring screen, to look at: {@code MeasuringDemo light|dark percent doubt|saved|paused|signal|lost|typing|start|refused}. */
 public final class MeasuringDemo {
     private MeasuringDemo() {}
 
@@ -31,6 +31,12 @@ public final class MeasuringDemo {
             case "signal" -> model.update(state -> state.with(
                     Listening.NO_SIGNAL,
                     "The microphone delivers no signal. Check that it is switched on and not muted."));
+            case "lost" -> model.update(state -> state.with(
+                    Listening.DEVICE_LOST,
+                    "The microphone is gone. Plug it in again; listening goes on by itself."));
+            case "typing" -> model.update(state -> state.with(
+                    Listening.TYPING,
+                    "No microphone was found. Plug one in and try again; entries can also be typed."));
             default -> {}
         }
         model.update(state -> state.with(new Loudness(0.62, false)));

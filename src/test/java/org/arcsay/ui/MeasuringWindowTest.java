@@ -44,6 +44,19 @@ class MeasuringWindowTest extends HeadlessWindow {
     }
 
     @Test
+    void thePictureOfTheSeriesMarksWhatIsToBeLookedAt() {
+        assertTrue(lookup((Label cell) -> "100\u00b0".equals(cell.getText())
+                        && cell.getStyleClass().contains("state-doubt")
+                        && String.valueOf(cell.getAccessibleText()).endsWith(", to be looked at"))
+                .tryQuery()
+                .isPresent());
+        assertTrue(lookup((Label cell) -> "75\u00b0".equals(cell.getText())
+                        && cell.getStyleClass().contains("state-sure"))
+                .tryQuery()
+                .isPresent());
+    }
+
+    @Test
     void aQuestionIsAnsweredByMouse() {
         press("Answer yes");
         WaitForAsyncUtils.waitForFxEvents();
