@@ -88,6 +88,16 @@ public final class Desk implements HomeActions, AutoCloseable {
     }
 
     @Override
+    public Optional<String> usualMicrophone() {
+        return microphones.usual();
+    }
+
+    @Override
+    public void rememberMicrophone(String name) {
+        microphones.remember(name);
+    }
+
+    @Override
     public SoundTry tryMicrophone(Optional<String> name, SoundTry.Listener listener) {
         return MicrophoneTry.start(microphones, name, listener);
     }

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -11,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.arcsay.feedback.ClipVoice;
 import org.arcsay.feedback.FeedbackLevel;
@@ -79,6 +82,21 @@ public record Settings(ClinicSettings clinic, Optional<Path> model, Optional<Str
      */
     public static Settings read(Path file) throws SettingsException {
         return Files.exists(file) ? of(values(file)) : defaults();
+    }
+
+    /**
+     * Sets one key for the next time; every other line stays as it is.
+     *
+     * @throws IOException when the file cannot be written; it is then as it was
+     */
+    static void remember(Path file, String key, String value) throws IOException {
+        List<String> lines =
+                new ArrayList<>(Files.exists(file) ? Files.readAllLines(file, StandardCharsets.UTF_8) : List.of());
+        lines.removeIf(line -> line.matches("\\s*" + Pattern.quote(key) + "\\s*=.*"));
+        lines.add(key + " = " + value.replaceFirst("\\s#.*", ""));
+        Path fresh = Files.createTempFile(file.toAbsolutePath().getParent(), "settings", ".new");
+        Files.write(fresh, lines, StandardCharsets.UTF_8);
+        Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
     }
 
     /**

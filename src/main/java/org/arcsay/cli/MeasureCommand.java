@@ -61,7 +61,7 @@ final class MeasureCommand implements Callable<Integer> {
                         new Visits(store, settings.clinic(), grammar.version()),
                         grammar,
                         model.folder().or(settings::model),
-                        microphones(),
+                        microphones(folder, settings),
                         answers.over(settings.answers(), FeedbackLevel.SHORT))) {
             if (patient == null) {
                 HomeApp.run(new HomeModel(desk));
@@ -75,7 +75,9 @@ final class MeasureCommand implements Callable<Integer> {
         return ExitCode.OK;
     }
 
-    private MicrophoneChoice microphones() throws AudioException {
-        return recording == null ? new MicrophoneChoice.Devices() : MicrophoneChoice.Recording.of(recording);
+    private MicrophoneChoice microphones(DataFolder folder, Settings settings) throws AudioException {
+        return recording == null
+                ? new MicrophoneChoice.Devices(folder.settings(), settings.microphone())
+                : MicrophoneChoice.Recording.of(recording);
     }
 }

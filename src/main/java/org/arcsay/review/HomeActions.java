@@ -19,6 +19,12 @@ public interface HomeActions {
     /** Names of the microphones to choose from, the system's own choice first. */
     List<String> microphones();
 
+    /** The one of {@link #microphones} that was chosen before, if it is there. */
+    Optional<String> usualMicrophone();
+
+    /** Chooses this one from the next time on. */
+    void rememberMicrophone(String name);
+
     /**
      * Tries a microphone before measuring; nothing of it is kept.
      *

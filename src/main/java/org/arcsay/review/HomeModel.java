@@ -83,6 +83,11 @@ public final class HomeModel {
         return actions.microphones();
     }
 
+    /** The one of them that was chosen before, if it is there. */
+    public Optional<String> usualMicrophone() {
+        return actions.usualMicrophone();
+    }
+
     /** Tries a microphone; nothing of it is kept. */
     public SoundTry tryMicrophone(Optional<String> name, SoundTry.Listener listener) {
         return actions.tryMicrophone(name, listener);
@@ -111,7 +116,8 @@ public final class HomeModel {
         return attempt(() -> actions.measure(start(asked.get(), choice)));
     }
 
-    private static MeasuringStart start(PatientCode patient, Choice choice) {
+    private MeasuringStart start(PatientCode patient, Choice choice) {
+        choice.microphone().ifPresent(actions::rememberMicrophone);
         return new MeasuringStart(patient, choice.side(), choice.plan(), choice.microphone());
     }
 

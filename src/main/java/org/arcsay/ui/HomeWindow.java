@@ -118,6 +118,7 @@ public final class HomeWindow {
         for (ComboBox<?> box : List.of(side, plan, microphone)) {
             box.getSelectionModel().selectFirst();
         }
+        microphone.setValue(model.usualMicrophone());
     }
 
     private HomeModel.Choice choice() {

@@ -57,6 +57,20 @@ class SettingsTest {
         assertEquals(VoiceSettings.defaults(), Settings.defaults().answers().or(FeedbackLevel.SHORT));
     }
 
+    @Test
+    void aChoiceIsRememberedAndEveryOtherLineStays() throws Exception {
+        Path file = folder.resolve("settings.properties");
+        Settings.remember(file, "microphone", "Headset #2");
+        assertEquals(List.of("microphone = Headset"), Files.readAllLines(file), "a part of the name is enough");
+        Files.write(file, List.of("# ours", "microphone = Desk # old", "unit = cm"));
+        Settings.remember(file, "microphone", "Lapel");
+        assertEquals(List.of("# ours", "unit = cm", "microphone = Lapel"), Files.readAllLines(file));
+        assertEquals(Optional.of("Lapel"), Settings.read(file).microphone());
+        try (var left = Files.list(folder)) {
+            assertEquals(List.of(file), left.toList());
+        }
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = ';',

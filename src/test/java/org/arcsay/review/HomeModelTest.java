@@ -31,6 +31,7 @@ class HomeModelTest {
                         HomeModel.plans().get(1),
                         Optional.of("Headset"))),
                 actions.starts());
+        assertEquals(Optional.of("Headset"), model.usualMicrophone(), "remembered");
     }
 
     @Test

@@ -12,6 +12,7 @@ public final class HomeScript implements HomeActions {
     private final List<String> begun = new ArrayList<>();
     private final List<String> tried = new ArrayList<>();
     private final List<MeasuringStart> starts = new ArrayList<>();
+    private Optional<String> usual = Optional.empty();
     private boolean broken;
 
     public HomeScript(Visit... visits) {
@@ -52,6 +53,22 @@ public final class HomeScript implements HomeActions {
     @Override
     public List<String> microphones() {
         return List.of("Desk microphone", "Headset");
+    }
+
+    @Override
+    public Optional<String> usualMicrophone() {
+        return usual;
+    }
+
+    @Override
+    public void rememberMicrophone(String name) {
+        usual = Optional.of(name);
+    }
+
+    /** What was chosen before. */
+    public HomeScript withUsualMicrophone(String name) {
+        usual = Optional.of(name);
+        return this;
     }
 
     @Override

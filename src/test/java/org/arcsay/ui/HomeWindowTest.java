@@ -68,6 +68,14 @@ class HomeWindowTest extends HeadlessWindow {
     }
 
     @Test
+    void theMicrophoneOfLastTimeIsOfferedFirst() {
+        actions.withUsualMicrophone("Headset");
+        interact(() -> HomeWindow.show(stage, new HomeModel(actions), Look.standard()));
+        press("Try microphone");
+        assertEquals(List.of("Headset"), actions.tried());
+    }
+
+    @Test
     void measuringBeginsAtTheTextSizeThatWasChosen() {
         for (int size = 0; size < 4; size++) {
             push(KeyCode.CONTROL, KeyCode.PLUS);
