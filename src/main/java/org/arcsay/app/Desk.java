@@ -104,8 +104,7 @@ public final class Desk implements HomeActions, AutoCloseable {
 
     @Override
     public ReviewModel review(long visit) throws HomeException {
-        return stored(() -> visits.review(
-                visits.store().visit(visit).orElseThrow(), "", folder.drafts()));
+        return stored(() -> visits.review(visits.store().visit(visit).orElseThrow(), "", folder.drafts()));
     }
 
     @Override

@@ -49,7 +49,6 @@ final class LiveMeasuring implements MeasuringActions {
     private final MeasuringModel model;
     private final BlockingQueue<Consumer<LiveCapture>> asked = new LinkedBlockingQueue<>();
     private final Thread thread = new Thread(this::run, "measuring");
-    private volatile boolean leaving;
 
     /**
      * What the capture works with.
@@ -105,7 +104,6 @@ final class LiveMeasuring implements MeasuringActions {
 
     @Override
     public void closed() {
-        leaving = true;
         asked.add(LiveCapture::stop);
     }
 
@@ -156,7 +154,8 @@ final class LiveMeasuring implements MeasuringActions {
         Run(Speaker speaker, Versions versions, String notice) {
             this.speaker = speaker;
             this.notice = notice;
-            capture = new LiveCapture(parser, session, versions, speaker, parts.voice().level(), this);
+            capture = new LiveCapture(
+                    parser, session, versions, speaker, parts.voice().level(), this);
         }
 
         void hear(Ears ears) {

@@ -14,8 +14,9 @@ final class AnswerOptions {
     @Option(
             names = "--answers",
             paramLabel = "LEVEL",
-            description = "How much is answered by sound: full, short, tones or off (setting: answers; else short, and off"
-                    + " for a recording).")
+            description =
+                    "How much is answered by sound: full, short, tones or off (setting: answers; else short, and off"
+                            + " for a recording).")
     private @Nullable FeedbackLevel level;
 
     @Option(
@@ -28,7 +29,8 @@ final class AnswerOptions {
     @Option(
             names = "--voice",
             paramLabel = "VOICE",
-            description = "Voice of the answers: built-in, or system for the voice of the operating system (setting: voice).")
+            description =
+                    "Voice of the answers: built-in, or system for the voice of the operating system (setting: voice).")
     private @Nullable Voice voice;
 
     @Option(names = "--speaker", paramLabel = "NAME", description = "Sound output for the answers (setting: speaker).")

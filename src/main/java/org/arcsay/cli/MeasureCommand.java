@@ -1,7 +1,6 @@
 package org.arcsay.cli;
 
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.arcsay.app.Desk;
 import org.arcsay.app.MicrophoneChoice;
@@ -26,13 +25,17 @@ import picocli.CommandLine.Option;
 @Command(
         name = "measure",
         mixinStandardHelpOptions = true,
-        description = "Opens the measuring screen: listens, answers by sound, shows what is understood and what is missing, and"
-                + " leads to the review. Without --patient it opens the first screen.")
+        description =
+                "Opens the measuring screen: listens, answers by sound, shows what is understood and what is missing, and"
+                        + " leads to the review. Without --patient it opens the first screen.")
 final class MeasureCommand implements Callable<Integer> {
     @Mixin
     private Place place;
 
-    @Option(names = "--patient", paramLabel = "CODE", description = "Begin at once for this patient code; never a name.")
+    @Option(
+            names = "--patient",
+            paramLabel = "CODE",
+            description = "Begin at once for this patient code; never a name.")
     private @Nullable String patient;
 
     @Mixin
@@ -68,8 +71,8 @@ final class MeasureCommand implements Callable<Integer> {
             } else {
                 PatientCode code = Place.patientCode(patient);
                 start.requireKnown(store, code, place.err());
-                MeasuringApp.run(desk.measure(
-                        new MeasuringStart(code, start.side(), start.plan(), start.microphone(settings))));
+                MeasuringApp.run(
+                        desk.measure(new MeasuringStart(code, start.side(), start.plan(), start.microphone(settings))));
             }
         }
         return ExitCode.OK;

@@ -46,7 +46,9 @@ final class StartOptions {
                 .orElseThrow(() -> new CliException(
                         ExitCode.USAGE,
                         "There is no series '" + plan + "'. Known are "
-                                + String.join(", ", plans.all().stream().map(SeriesPlan::id).toList()) + "."));
+                                + String.join(
+                                        ", ",
+                                        plans.all().stream().map(SeriesPlan::id).toList()) + "."));
     }
 
     /** A code that is not in the records may be a slip; it needs the option for a new one. */

@@ -29,7 +29,8 @@ public record OpenedSpeaker(Speaker speaker, Optional<String> notice) {
     }
 
     static OpenedSpeaker system(Speaker builtIn, VoiceSettings settings, Optional<SpeechProgram> program) {
-        return program.map(found -> new OpenedSpeaker(new SystemVoice(builtIn, settings.level(), found), Optional.empty()))
+        return program.map(
+                        found -> new OpenedSpeaker(new SystemVoice(builtIn, settings.level(), found), Optional.empty()))
                 .orElseGet(() -> new OpenedSpeaker(
                         builtIn,
                         Optional.of("The system has no voice that this program can use (say, espeak-ng or spd-say)."

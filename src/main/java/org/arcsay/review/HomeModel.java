@@ -96,14 +96,16 @@ public final class HomeModel {
     /** Begins a visit for a code that is in the records; a code that is not is asked about first, since it may be a slip. */
     public Optional<MeasuringModel> measure(Choice choice) {
         newPatient = Optional.empty();
-        return code(choice.code().strip()).flatMap(patient -> attempt(() -> {
-            if (actions.knows(patient)) {
-                return actions.measure(start(patient, choice));
-            }
-            newPatient = Optional.of(patient);
-            throw new HomeException(
-                    "'" + patient + "' has no visit here. Correct the code, or begin with it as a new patient.", null);
-        }));
+        return code(choice.code().strip())
+                .flatMap(patient -> attempt(() -> {
+                    if (actions.knows(patient)) {
+                        return actions.measure(start(patient, choice));
+                    }
+                    newPatient = Optional.of(patient);
+                    throw new HomeException(
+                            "'" + patient + "' has no visit here. Correct the code, or begin with it as a new patient.",
+                            null);
+                }));
     }
 
     /** Begins a visit for the code that was asked about; one that was changed since is asked about again. */

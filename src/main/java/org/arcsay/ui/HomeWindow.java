@@ -35,7 +35,8 @@ public final class HomeWindow {
     private final Label problem = Parts.label("", "problem");
     private final Button asNew = Parts.button("", "Begins a visit for a patient who has none yet", this::measureNew);
     private final ComboBox<Optional<Side>> side =
-            Parts.choice("Hand to begin with", chosen -> chosen.map(hand -> capital(hand.word())).orElse("Say it aloud"));
+            Parts.choice("Hand to begin with", chosen -> chosen.map(hand -> capital(hand.word()))
+                    .orElse("Say it aloud"));
     private final ComboBox<SeriesPlan> plan = Parts.choice("Series", SeriesPlan::title);
     private final ComboBox<Optional<String>> microphone =
             Parts.choice("Microphone", chosen -> chosen.orElse("The system\u2019s choice"));
@@ -91,7 +92,10 @@ public final class HomeWindow {
         code.setOnAction(event -> measure());
         Button start = Parts.strongButton("_Start measuring", "Enter. Begins a visit and listens", this::measure);
         FlowPane fields = new FlowPane(
-                field("Patient code", code), field("Hand to begin with", side), field("Series", plan), field("Microphone", microphone));
+                field("Patient code", code),
+                field("Hand to begin with", side),
+                field("Series", plan),
+                field("Microphone", microphone));
         FlowPane buttons = new FlowPane(start, asNew);
         for (FlowPane row : List.of(fields, buttons)) {
             row.getStyleClass().addAll("chips", "begin-row");
@@ -180,8 +184,10 @@ public final class HomeWindow {
         visits.getChildren().clear();
         if (model.recent().isEmpty()) {
             visits.getChildren()
-                    .add(Parts.label("There is no visit yet. Type a patient code above and start measuring. To see the whole job"
-                            + " without a microphone or a patient, run \u201carcsay demo\u201d in a terminal."));
+                    .add(
+                            Parts.label(
+                                    "There is no visit yet. Type a patient code above and start measuring. To see the whole job"
+                                            + " without a microphone or a patient, run \u201carcsay demo\u201d in a terminal."));
         }
         model.recent().stream().map(this::card).forEach(visits.getChildren()::add);
     }

@@ -91,7 +91,8 @@ class DeskTest {
     }
 
     /** Waits for a state, with everything seen on the way. */
-    private static Set<Listening> until(MeasuringModel model, Predicate<MeasuringState> wanted) throws InterruptedException {
+    private static Set<Listening> until(MeasuringModel model, Predicate<MeasuringState> wanted)
+            throws InterruptedException {
         LinkedBlockingQueue<MeasuringState> states = new LinkedBlockingQueue<>();
         Set<Listening> seen = EnumSet.noneOf(Listening.class);
         model.onChange(states::add);
@@ -112,7 +113,8 @@ class DeskTest {
 
     @Test
     void aWholeVisitIsHeardShownAndLeadsToItsReview() throws Exception {
-        SimulatedMicrophone script = new SimulatedMicrophone().speed(Double.POSITIVE_INFINITY).pause(Duration.ofSeconds(2));
+        SimulatedMicrophone script =
+                new SimulatedMicrophone().speed(Double.POSITIVE_INFINITY).pause(Duration.ofSeconds(2));
         List<Rehearsal.Line> lines = Rehearsal.script();
         for (Rehearsal.Line line : lines.subList(0, lines.size() - 1)) {
             script.play(line.wav()).pause(Duration.ofSeconds(6));
@@ -120,7 +122,9 @@ class DeskTest {
         MeasuringModel model = measure(Optional.empty(), script::open);
         Set<Listening> seen = until(model, is(Listening.TYPING));
         assertTrue(seen.containsAll(Set.of(Listening.LISTENING, Listening.HEARING)), seen::toString);
-        assertEquals("left IP flexion, active: 70 degrees", model.state().last().orElseThrow().reading().words());
+        assertEquals(
+                "left IP flexion, active: 70 degrees",
+                model.state().last().orElseThrow().reading().words());
         model.say("ip extension deficit 5");
         model.say("end session");
         until(model, is(Listening.ENDED));
@@ -136,20 +140,21 @@ class DeskTest {
         MeasuringModel model = measure(
                 Optional.empty(),
                 new SimulatedMicrophone()
-                                .mute(Duration.ofSeconds(3))
-                                .pause(Duration.ofSeconds(1))
-                                .vanish(Duration.ofSeconds(1))
-                                .pause(Duration.ofSeconds(1))
-                                .play(flexion.wav())
-                                .pause(Duration.ofSeconds(2))
-                        ::open);
+                        .mute(Duration.ofSeconds(3))
+                        .pause(Duration.ofSeconds(1))
+                        .vanish(Duration.ofSeconds(1))
+                        .pause(Duration.ofSeconds(1))
+                        .play(flexion.wav())
+                        .pause(Duration.ofSeconds(2))::open);
         model.say("right hand");
         until(model, is(Listening.NO_SIGNAL));
         assertTrue(model.state().notice().contains("no signal"), model.state()::notice);
         until(model, is(Listening.DEVICE_LOST));
         assertTrue(model.state().notice().contains("gone"), model.state()::notice);
         until(model, state -> state.last().isPresent());
-        assertEquals("right IP flexion, active: 68 degrees", model.state().last().orElseThrow().reading().words());
+        assertEquals(
+                "right IP flexion, active: 68 degrees",
+                model.state().last().orElseThrow().reading().words());
         assertEquals("", model.state().notice());
     }
 
@@ -186,8 +191,9 @@ class DeskTest {
 
     @Test
     void pausingShowsAndLetsNothingInButTheWordsToGoOn() throws Exception {
-        MeasuringModel model =
-                measure(Optional.empty(), () -> new SimulatedMicrophone().pause(Duration.ofMinutes(1)).open());
+        MeasuringModel model = measure(
+                Optional.empty(),
+                () -> new SimulatedMicrophone().pause(Duration.ofMinutes(1)).open());
         model.say("stand by");
         until(model, is(Listening.PAUSED));
         model.say("right ip flexion 70");
@@ -199,9 +205,14 @@ class DeskTest {
     @Test
     void tryingAMicrophoneShowsItsLevel() throws Exception {
         Path wav = Rehearsal.script().get(4).wav();
-        measure(Optional.empty(), () -> new SimulatedMicrophone().speed(4).play(wav).pause(Duration.ofSeconds(4)).open());
+        measure(Optional.empty(), () -> new SimulatedMicrophone()
+                .speed(4)
+                .play(wav)
+                .pause(Duration.ofSeconds(4))
+                .open());
         LinkedBlockingQueue<String> levels = new LinkedBlockingQueue<>();
-        try (SoundTry attempt = desk.tryMicrophone(Optional.empty(), (level, notice) -> levels.add(level.words() + notice))) {
+        try (SoundTry attempt =
+                desk.tryMicrophone(Optional.empty(), (level, notice) -> levels.add(level.words() + notice))) {
             String level = "";
             while (!level.equals("good")) {
                 level = levels.poll(10, TimeUnit.SECONDS);

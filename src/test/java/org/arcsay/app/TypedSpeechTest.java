@@ -32,14 +32,16 @@ class TypedSpeechTest {
         Parser parser = new Parser(SpokenGrammar.standard());
         for (int number = 0; number <= 180; number++) {
             Command command = parser.parse(TypedSpeech.words(String.valueOf(number)));
-            assertEquals(0, assertInstanceOf(Command.Number.class, command).number().compareTo(BigDecimal.valueOf(number)));
+            assertEquals(
+                    0, assertInstanceOf(Command.Number.class, command).number().compareTo(BigDecimal.valueOf(number)));
         }
     }
 
     @Test
     void aNumberThatCannotBeSpokenIsRefusedAndNotChanged() {
         Parser parser = new Parser(SpokenGrammar.standard());
-        for (String typed : List.of("ip flexion 750", "ip flexion 75.25", "ip flexion seventyfive", "ip flexion 7 5 5")) {
+        for (String typed :
+                List.of("ip flexion 750", "ip flexion 75.25", "ip flexion seventyfive", "ip flexion 7 5 5")) {
             assertInstanceOf(Command.Rejected.class, parser.parse(TypedSpeech.words(typed)), typed);
         }
     }

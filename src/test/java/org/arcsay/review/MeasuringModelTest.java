@@ -29,7 +29,8 @@ class MeasuringModelTest {
     @ParameterizedTest
     @EnumSource(Control.class)
     void everyControlSaysAPhraseOfTheGrammar(Control control) {
-        Command command = new Parser(SpokenGrammar.standard()).parse(List.of(control.words().split(" ")));
+        Command command = new Parser(SpokenGrammar.standard())
+                .parse(List.of(control.words().split(" ")));
         assertFalse(command instanceof Command.Rejected, control + " is " + command);
     }
 
@@ -39,8 +40,11 @@ class MeasuringModelTest {
         script.say("i p flexion seventy five");
         MeasuringState state = model.state();
         assertEquals(Optional.of(Side.RIGHT), state.context().side());
-        assertEquals("right IP flexion, active: 75 degrees", state.last().orElseThrow().reading().words());
-        assertEquals("right IP extension, active", state.expected().orElseThrow().words());
+        assertEquals(
+                "right IP flexion, active: 75 degrees",
+                state.last().orElseThrow().reading().words());
+        assertEquals(
+                "right IP extension, active", state.expected().orElseThrow().words());
         assertInstanceOf(Outcome.Saved.class, state.outcome().orElseThrow());
         assertEquals("i p flexion seventy five", state.heard());
         assertEquals(1, state.series().orElseThrow().done().size());
@@ -107,7 +111,12 @@ class MeasuringModelTest {
         script.say("stand by");
         reached.addAll(Control.offered(model.state()));
         reached.addAll(List.of(
-                Control.YES, Control.NO, Control.SECOND_TRIAL, Control.REPLACE, Control.HYPEREXTENSION, Control.DEFICIT));
+                Control.YES,
+                Control.NO,
+                Control.SECOND_TRIAL,
+                Control.REPLACE,
+                Control.HYPEREXTENSION,
+                Control.DEFICIT));
         for (Control control : Control.values()) {
             assertTrue(reached.contains(control), control + " is never offered");
         }

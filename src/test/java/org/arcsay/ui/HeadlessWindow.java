@@ -1,9 +1,13 @@
 package org.arcsay.ui;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
 import java.util.concurrent.TimeoutException;
 import javafx.scene.Node;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Labeled;
+import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -42,6 +46,15 @@ abstract class HeadlessWindow extends FxRobot {
     void close() throws TimeoutException {
         interact(() -> stage.setOnCloseRequest(null));
         FxToolkit.cleanupStages();
+    }
+
+    protected void everyControlHasARoleANameAndRoomAtEverySize() {
+        assertEquals(List.of(), SceneCheck.nameless(stage.getScene()));
+        for (int size = 0; size < 5; size++) {
+            assertEquals(List.of(), SceneCheck.tooSmall(stage.getScene()));
+            assertEquals(List.of(), SceneCheck.cutOff(stage.getScene()));
+            push(KeyCode.CONTROL, KeyCode.PLUS);
+        }
     }
 
     protected Node focused() {

@@ -95,11 +95,6 @@ class HomeWindowTest extends HeadlessWindow {
 
     @Test
     void everyControlHasARoleANameAndRoom() {
-        assertEquals(List.of(), SceneCheck.nameless(stage.getScene()));
-        for (int size = 0; size < 5; size++) {
-            assertEquals(List.of(), SceneCheck.tooSmall(stage.getScene()));
-            assertEquals(List.of(), SceneCheck.cutOff(stage.getScene()));
-            push(KeyCode.CONTROL, KeyCode.PLUS);
-        }
+        everyControlHasARoleANameAndRoomAtEverySize();
     }
 }

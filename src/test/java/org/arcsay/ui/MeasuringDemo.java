@@ -28,15 +28,18 @@ public final class MeasuringDemo {
                 script.say("affirm");
                 script.say("flexion of the weather");
             }
-            case "signal" -> model.update(state -> state.with(
-                    Listening.NO_SIGNAL,
-                    "The microphone delivers no signal. Check that it is switched on and not muted."));
-            case "lost" -> model.update(state -> state.with(
-                    Listening.DEVICE_LOST,
-                    "The microphone is gone. Plug it in again; listening goes on by itself."));
-            case "typing" -> model.update(state -> state.with(
-                    Listening.TYPING,
-                    "No microphone was found. Plug one in and try again; entries can also be typed."));
+            case "signal" ->
+                model.update(state -> state.with(
+                        Listening.NO_SIGNAL,
+                        "The microphone delivers no signal. Check that it is switched on and not muted."));
+            case "lost" ->
+                model.update(state -> state.with(
+                        Listening.DEVICE_LOST,
+                        "The microphone is gone. Plug it in again; listening goes on by itself."));
+            case "typing" ->
+                model.update(state -> state.with(
+                        Listening.TYPING,
+                        "No microphone was found. Plug one in and try again; entries can also be typed."));
             default -> {}
         }
         model.update(state -> state.with(new Loudness(0.62, false)));

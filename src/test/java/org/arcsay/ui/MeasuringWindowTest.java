@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.List;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import org.arcsay.review.Listening;
@@ -37,7 +36,8 @@ class MeasuringWindowTest extends HeadlessWindow {
     @Test
     void theValueCanBeReadAtTwoMetresAtEveryTextSize() {
         for (int size = 0; size < 5; size++) {
-            double pixels = ((Label) stage.getScene().lookup(".last-value")).getFont().getSize();
+            double pixels =
+                    ((Label) stage.getScene().lookup(".last-value")).getFont().getSize();
             assertTrue(pixels >= 48, pixels + " px");
             push(KeyCode.CONTROL, KeyCode.PLUS);
         }
@@ -81,12 +81,7 @@ class MeasuringWindowTest extends HeadlessWindow {
 
     @Test
     void everyControlHasARoleANameAndRoom() {
-        assertEquals(List.of(), SceneCheck.nameless(stage.getScene()));
-        for (int size = 0; size < 5; size++) {
-            assertEquals(List.of(), SceneCheck.tooSmall(stage.getScene()));
-            assertEquals(List.of(), SceneCheck.cutOff(stage.getScene()));
-            push(KeyCode.CONTROL, KeyCode.PLUS);
-        }
+        everyControlHasARoleANameAndRoomAtEverySize();
     }
 
     @Test
