@@ -42,6 +42,8 @@ final class LiveMeasuring implements MeasuringActions {
     private static final String RECORDING_OVER =
             "The recording has come to its end. Go on by typing, or end the session.";
 
+    private static final CaptureStatus NO_MICROPHONE = new CaptureStatus(CaptureStatus.State.ENDED, Duration.ZERO);
+
     private final Visits visits;
     private final VisitSession session;
     private final Parser parser;
@@ -133,7 +135,7 @@ final class LiveMeasuring implements MeasuringActions {
     private void listen(Speaker speaker, String notice) {
         try {
             Ears ears = parts.ears().get();
-            Run run = new Run(speaker, visits.versions(ears), notice);
+            Run run = new Run(speaker, visits.versions(ears), (notice + " " + ears.warning().orElse("")).strip());
             while (!run.capture.isDone()) {
                 run.hear(ears);
             }
@@ -198,11 +200,11 @@ final class LiveMeasuring implements MeasuringActions {
             for (Consumer<LiveCapture> next = asked.poll(); next != null; next = asked.poll()) {
                 next.accept(capture);
             }
-            CaptureStatus.State sound =
-                    microphone.map(open -> open.status().state()).orElse(CaptureStatus.State.ENDED);
-            String trouble = Notices.of(sound);
-            Loudness level = trouble.isEmpty() ? Notices.loudness(meter.level()) : Loudness.SILENT;
-            show(listening(sound), level, trouble.isEmpty() ? notice : trouble);
+            CaptureStatus status = microphone.map(Microphone::status).orElse(NO_MICROPHONE);
+            String trouble = Notices.of(status);
+            boolean silent = status.state() != CaptureStatus.State.LISTENING;
+            Loudness level = silent ? Loudness.SILENT : Notices.loudness(meter.level());
+            show(listening(status.state()), level, trouble.isEmpty() ? notice : trouble);
         }
 
         private Listening listening(CaptureStatus.State sound) {

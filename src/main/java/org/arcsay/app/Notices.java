@@ -1,5 +1,6 @@
 package org.arcsay.app;
 
+import java.util.Locale;
 import org.arcsay.audio.CaptureStatus;
 import org.arcsay.audio.Level;
 import org.arcsay.review.MeasuringState.Loudness;
@@ -14,6 +15,17 @@ final class Notices {
             case NO_SIGNAL, DEVICE_LOST -> state.sentence();
             case LISTENING, ENDED -> "";
         };
+    }
+
+    /** As above, and whether sound was lost. */
+    static String of(CaptureStatus status) {
+        String trouble = of(status.state());
+        return !trouble.isEmpty() || status.lost().isZero()
+                ? trouble
+                : String.format(
+                        Locale.ROOT,
+                        "%.1f seconds of sound were lost because this computer is too busy. Say again what was not answered.",
+                        status.lost().toMillis() / 1000.0);
     }
 
     static Loudness loudness(Level level) {

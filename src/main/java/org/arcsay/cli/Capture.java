@@ -2,7 +2,6 @@ package org.arcsay.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.app.Ears;
@@ -39,15 +38,8 @@ record Capture(PatientCode patient, Optional<Side> side, SeriesPlan plan, Settin
     /** Loads the model and warns of words that it lacks. */
     Ears ears(Path cache, Optional<Path> model, PrintWriter err) throws ModelException {
         Ears ears = Ears.open(cache, model.or(settings::model), grammar);
-        warnOfMissingWords(ears.missingWords(), err);
+        ears.warning().ifPresent(err::println);
         return ears;
-    }
-
-    static void warnOfMissingWords(List<String> missing, PrintWriter err) {
-        if (!missing.isEmpty()) {
-            err.println("The speech model does not know these words of the grammar, so phrases with them are not heard: "
-                    + String.join(", ", missing));
-        }
     }
 
     /**
