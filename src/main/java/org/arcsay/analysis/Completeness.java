@@ -7,6 +7,7 @@ import org.arcsay.model.EntryStatus;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Reading;
+import org.arcsay.model.Severity;
 import org.arcsay.model.Side;
 import org.arcsay.model.Slot;
 import org.arcsay.model.Value;
@@ -54,9 +55,17 @@ public record Completeness(SeriesPlan plan, Side side, List<Item> items) {
             return !settled && !(step.optional() && state == State.MISSING);
         }
 
+        /** Whether something unusual about the entry waits to be confirmed. */
+        public boolean doubtful() {
+            return entry.filter(taken -> taken.status() == EntryStatus.UNCONFIRMED)
+                    .filter(taken -> taken.findings().stream().anyMatch(finding -> finding.severity() != Severity.NOTE))
+                    .isPresent();
+        }
+
         /** Such as "right IP flexion, active: not tested: pain". */
         public String words() {
             return entry.map(taken -> taken.reading().words()).orElse(slot.words() + ": missing")
+                    + (state == State.DONE && doubtful() ? ", to be looked at" : "")
                     + (state == State.HELD ? ", waits for an answer" : "")
                     + (state == State.REASON_MISSING ? ", reason missing" : "");
         }

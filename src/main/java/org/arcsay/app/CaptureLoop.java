@@ -1,34 +1,32 @@
 package org.arcsay.app;
 
+import java.util.List;
 import java.util.Optional;
 import org.arcsay.audio.AudioException;
 import org.arcsay.audio.AudioSource;
 import org.arcsay.model.Heard;
 import org.arcsay.model.Utterance;
 import org.arcsay.model.Versions;
-import org.arcsay.parser.Understood;
 import org.arcsay.parser.Parser;
+import org.arcsay.parser.Understood;
 import org.arcsay.recogniser.Recogniser;
 import org.arcsay.session.Outcome;
 import org.arcsay.session.VisitSession;
 
-/** From sound to stored entries: one thread makes the recogniser, runs this loop and owns the session meanwhile. */
+/**
+ * From sound to stored entries: one thread makes the recogniser, runs this loop and owns the session meanwhile; any thread may
+ * stop it.
+ */
 public final class CaptureLoop {
     private static final int BLOCKS_PER_SECOND = 10;
 
-    private final Recogniser recogniser;
     private final Parser parser;
     private final VisitSession session;
     private final Versions versions;
     private final CaptureListener listener;
+    private volatile boolean stopped;
 
-    public CaptureLoop(
-            Recogniser recogniser,
-            Parser parser,
-            VisitSession session,
-            Versions versions,
-            CaptureListener listener) {
-        this.recogniser = recogniser;
+    public CaptureLoop(Parser parser, VisitSession session, Versions versions, CaptureListener listener) {
         this.parser = parser;
         this.session = session;
         this.versions = versions;
@@ -36,15 +34,16 @@ public final class CaptureLoop {
     }
 
     /**
-     * Listens until the sound ends or the session is ended by voice; the caller closes the session.
+     * Listens until the sound ends, the session is ended by voice, or it is stopped; the caller closes the session.
      *
+     * @param recogniser made by the calling thread
      * @throws AudioException when the sound breaks off; everything understood before is stored
      */
-    public void run(AudioSource source) throws AudioException {
+    public void run(AudioSource source, Recogniser recogniser) throws AudioException {
         short[] block = new short[source.sampleRate() / BLOCKS_PER_SECOND];
         try {
             int length = source.read(block);
-            while (length >= 0 && !session.isEnded()) {
+            while (length >= 0 && !isDone()) {
                 recogniser.accept(block, length).ifPresent(this::answer);
                 listener.progress(source.position());
                 length = source.read(block);
@@ -55,10 +54,31 @@ public final class CaptureLoop {
         }
     }
 
-    /** Deals with one utterance; the listener is told what came of it. */
-    public void answer(Utterance utterance) {
+    private void answer(Utterance utterance) {
+        answer(utterance, Heard.spoken(utterance, versions));
+    }
+
+    private void answer(Utterance utterance, Heard heard) {
         Understood said = parser.understand(utterance);
-        Outcome outcome = session.handle(said, Heard.spoken(utterance, versions));
+        Outcome outcome = session.handle(said, heard);
         listener.answered(utterance, said.command(), outcome);
+    }
+
+    /** Deals with typed text as if it had been spoken. To be called by the thread of the loop, also between two runs. */
+    public void type(String text) {
+        List<String> words = TypedSpeech.words(text);
+        if (!words.isEmpty()) {
+            answer(Utterance.typed(words), Heard.typed(text, versions));
+        }
+    }
+
+    /** Ends the run, at the next block of sound. */
+    public void stop() {
+        stopped = true;
+    }
+
+    /** Whether nothing more is to be heard. */
+    public boolean isDone() {
+        return stopped || session.isEnded();
     }
 }

@@ -52,6 +52,15 @@ public final class Ears implements AutoCloseable {
         return missingWords;
     }
 
+    /** What the user should know of the words that the model lacks. */
+    public Optional<String> warning() {
+        return missingWords.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        "The speech model does not know these words of the grammar, so phrases with them are not heard: "
+                                + String.join(", ", missingWords));
+    }
+
     /** A recogniser owned by the calling thread. */
     public Recogniser recogniser(int sampleRate) {
         return model.recogniser(sampleRate);

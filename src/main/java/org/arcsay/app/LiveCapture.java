@@ -34,7 +34,6 @@ public final class LiveCapture {
      * @param listener is told of every utterance after its answer has begun
      */
     public LiveCapture(
-            Recogniser recogniser,
             Parser parser,
             VisitSession session,
             Versions versions,
@@ -45,17 +44,33 @@ public final class LiveCapture {
         this.session = session;
         this.responder = new Responder(level);
         this.listener = listener;
-        this.loop = new CaptureLoop(recogniser, parser, session, versions, new Answering());
+        this.loop = new CaptureLoop(parser, session, versions, new Answering());
     }
 
     /**
-     * Listens until the sound ends or the session is ended by voice.
+     * Listens until the sound ends, the session is ended by voice, or it is stopped.
      *
+     * @param recogniser made by the calling thread
      * @throws AudioException when the sound breaks off; everything understood before is stored
      */
-    public void run(AudioSource source) throws AudioException {
+    public void run(AudioSource source, Recogniser recogniser) throws AudioException {
         speaker.answer(Answer.of(Earcon.LISTENING, Sentence.of("listening")));
-        loop.run(new GatedSource(source, new EchoGate(speaker, source.sampleRate())));
+        loop.run(new GatedSource(source, new EchoGate(speaker, source.sampleRate())), recogniser);
+    }
+
+    /** Deals with typed text as if it had been spoken. To be called by the thread that listens, also between two runs. */
+    public void type(String text) {
+        loop.type(text);
+    }
+
+    /** Stops listening soon; any thread may call this. */
+    public void stop() {
+        loop.stop();
+    }
+
+    /** Whether nothing more is to be heard. */
+    public boolean isDone() {
+        return loop.isDone();
     }
 
     private final class Answering implements CaptureListener {

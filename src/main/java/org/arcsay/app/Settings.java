@@ -4,10 +4,21 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.arcsay.feedback.ClipVoice;
+import org.arcsay.feedback.FeedbackLevel;
+import org.arcsay.feedback.VoiceSettings;
+import org.arcsay.feedback.VoiceSettings.Voice;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.SignConvention;
@@ -18,17 +29,41 @@ import org.arcsay.model.SignConvention;
  * @param clinic the decisions that change what is understood
  * @param model folder of another speech model, if one is set
  * @param microphone name of the recording device, if one is set
+ * @param answers how answers sound
  */
-public record Settings(ClinicSettings clinic, Optional<Path> model, Optional<String> microphone) {
+public record Settings(ClinicSettings clinic, Optional<Path> model, Optional<String> microphone, Answers answers) {
     private static final Map<String, SignConvention> SIGNS = Map.of(
             "ask", SignConvention.UNSET,
             "minus-is-deficit", SignConvention.MINUS_IS_DEFICIT,
             "minus-is-hyperextension", SignConvention.MINUS_IS_HYPEREXTENSION);
     private static final Map<String, LengthUnit> UNITS =
             Map.of("mm", LengthUnit.MILLIMETRE, "cm", LengthUnit.CENTIMETRE, "in", LengthUnit.INCH);
+    private static final Map<String, Voice> VOICES = named(Voice.values());
+    private static final Map<String, FeedbackLevel> LEVELS = named(FeedbackLevel.values());
+    private static final List<String> KEYS =
+            List.of("sign", "unit", "model", "microphone", "answers", "pace", "voice", "speaker");
+
+    /**
+     * How answers sound where a command does not say otherwise.
+     *
+     * @param level how much is said, if it is set
+     * @param pace pace of the words, 1 is normal
+     * @param voice whose words they are
+     * @param output name of a sound output, or empty for the system's default
+     */
+    public record Answers(Optional<FeedbackLevel> level, double pace, Voice voice, String output) {
+        static final Answers DEFAULTS = new Answers(Optional.empty(), 1, Voice.BUILT_IN, "");
+
+        /**
+         * @param usual the level that holds where none is set
+         */
+        public VoiceSettings or(FeedbackLevel usual) {
+            return new VoiceSettings(level.orElse(usual), pace, voice, output);
+        }
+    }
 
     public static Settings defaults() {
-        return new Settings(ClinicSettings.defaults(), Optional.empty(), Optional.empty());
+        return new Settings(ClinicSettings.defaults(), Optional.empty(), Optional.empty(), Answers.DEFAULTS);
     }
 
     /** The settings file cannot be used; the message names the line and says what is allowed. */
@@ -46,54 +81,117 @@ public record Settings(ClinicSettings clinic, Optional<Path> model, Optional<Str
      * @throws SettingsException naming the line with an unknown key or a value that is not allowed
      */
     public static Settings read(Path file) throws SettingsException {
-        if (!Files.exists(file)) {
-            return defaults();
+        return Files.exists(file) ? of(values(file)) : defaults();
+    }
+
+    /**
+     * Sets one key for the next time; every other line stays as it is.
+     *
+     * @throws IOException when the file cannot be written; it is then as it was
+     */
+    static void remember(Path file, String key, String value) throws IOException {
+        List<String> lines =
+                new ArrayList<>(Files.exists(file) ? Files.readAllLines(file, StandardCharsets.UTF_8) : List.of());
+        lines.removeIf(line -> line.matches("\\s*" + Pattern.quote(key) + "\\s*=.*"));
+        lines.add(key + " = " + value.replaceFirst("\\s#.*", ""));
+        Path fresh = Files.createTempFile(file.toAbsolutePath().getParent(), "settings", ".new");
+        Files.write(fresh, lines, StandardCharsets.UTF_8);
+        Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
+    }
+
+    /**
+     * What a line sets.
+     *
+     * @param where file, line and key, to begin a message with
+     */
+    private record Set(String where, String value) {
+        <T> T oneOf(Map<String, T> allowed) throws SettingsException {
+            T known = allowed.get(value);
+            if (known == null) {
+                throw wrong(String.join(", ", allowed.keySet().stream().sorted().toList()));
+            }
+            return known;
         }
-        Settings settings = defaults();
+
+        double pace() throws SettingsException {
+            try {
+                double pace = Double.parseDouble(value);
+                if (VoiceSettings.isRate(pace)) {
+                    return pace;
+                }
+            } catch (NumberFormatException e) {
+                // Told below, as a number that is out of bounds is.
+            }
+            throw new SettingsException(where + " cannot be '" + value + "'; use a number from " + ClipVoice.SLOWEST
+                    + " to " + ClipVoice.QUICKEST);
+        }
+
+        private SettingsException wrong(String allowed) {
+            return new SettingsException(where + " cannot be '" + value + "'; use one of " + allowed);
+        }
+    }
+
+    private static <T> Map<String, T> named(T[] values) {
+        return Arrays.stream(values)
+                .collect(Collectors.toMap(value -> value.toString().toLowerCase(Locale.ROOT), Function.identity()));
+    }
+
+    private static Map<String, Set> values(Path file) throws SettingsException {
+        Map<String, Set> values = new TreeMap<>();
         List<String> lines = lines(file);
         for (int i = 0; i < lines.size(); i++) {
             String line = lines.get(i).replaceFirst("(^|\\s)#.*", "").strip();
             if (!line.isEmpty()) {
-                settings = settings.with(line, file + ", line " + (i + 1) + ": ");
+                String where = file + ", line " + (i + 1) + ": ";
+                String[] parts = line.split("\\s*=\\s*", 2);
+                if (parts.length < 2) {
+                    throw new SettingsException(where + "expected 'key = value' and found '" + line + "'");
+                }
+                if (!KEYS.contains(parts[0])) {
+                    throw new SettingsException(
+                            where + "unknown key '" + parts[0] + "'; known are " + String.join(", ", KEYS));
+                }
+                values.put(parts[0], new Set(where + parts[0], parts[1]));
             }
         }
-        return settings;
+        return values;
     }
 
     private static List<String> lines(Path file) throws SettingsException {
         try {
-            return new ArrayList<>(Files.readAllLines(file, StandardCharsets.UTF_8));
+            return Files.readAllLines(file, StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new SettingsException("The settings file " + file + " cannot be read as text (" + e.getMessage()
                     + "). Mend or remove it; without it the defaults hold.");
         }
     }
 
-    private Settings with(String line, String where) throws SettingsException {
-        int equals = line.indexOf('=');
-        if (equals < 0) {
-            throw new SettingsException(where + "expected 'key = value' and found '" + line + "'");
-        }
-        String key = line.substring(0, equals).strip();
-        String value = line.substring(equals + 1).strip();
-        return switch (key) {
-            case "sign" -> new Settings(
-                    new ClinicSettings(one(SIGNS, value, where + "sign"), clinic.lengthUnit()), model, microphone);
-            case "unit" -> new Settings(
-                    new ClinicSettings(clinic.signConvention(), one(UNITS, value, where + "unit")), model, microphone);
-            case "model" -> new Settings(clinic, Optional.of(Path.of(value)), microphone);
-            case "microphone" -> new Settings(clinic, model, Optional.of(value));
-            default -> throw new SettingsException(
-                    where + "unknown key '" + key + "'; known are sign, unit, model, microphone");
-        };
+    private static Settings of(Map<String, Set> values) throws SettingsException {
+        ClinicSettings usual = ClinicSettings.defaults();
+        return new Settings(
+                new ClinicSettings(
+                        one(values, "sign", SIGNS).orElse(usual.signConvention()),
+                        one(values, "unit", UNITS).orElse(usual.lengthUnit())),
+                text(values, "model").map(Path::of),
+                text(values, "microphone"),
+                answers(values));
     }
 
-    private static <T> T one(Map<String, T> allowed, String value, String what) throws SettingsException {
-        T known = allowed.get(value);
-        if (known == null) {
-            throw new SettingsException(what + " cannot be '" + value + "'; use one of "
-                    + String.join(", ", allowed.keySet().stream().sorted().toList()));
-        }
-        return known;
+    private static Answers answers(Map<String, Set> values) throws SettingsException {
+        Answers usual = Answers.DEFAULTS;
+        return new Answers(
+                one(values, "answers", LEVELS),
+                values.containsKey("pace") ? values.get("pace").pace() : usual.pace(),
+                one(values, "voice", VOICES).orElse(usual.voice()),
+                text(values, "speaker").orElse(usual.output()));
+    }
+
+    private static Optional<String> text(Map<String, Set> values, String key) {
+        return Optional.ofNullable(values.get(key)).map(Set::value);
+    }
+
+    private static <T> Optional<T> one(Map<String, Set> values, String key, Map<String, T> allowed)
+            throws SettingsException {
+        return values.containsKey(key) ? Optional.of(values.get(key).oneOf(allowed)) : Optional.empty();
     }
 }

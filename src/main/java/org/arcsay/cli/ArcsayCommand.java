@@ -18,7 +18,8 @@ import picocli.CommandLine.Spec;
         footerHeading = "%nExamples:%n",
         footer = {
             "  arcsay demo                                    a recorded visit, heard and stored",
-            "  arcsay capture --patient T-104 --new --side right   listen to the microphone",
+            "  arcsay measure                                 the measuring screen: listen, see, look through",
+            "  arcsay capture --patient T-104 --new --side right   listen to the microphone, without a window",
             "  arcsay capture --patient T-104 --wav visit.wav     listen to a recording",
             "  arcsay review 1                                look through visit 1 and confirm it",
             "",
@@ -30,6 +31,7 @@ import picocli.CommandLine.Spec;
         },
         subcommands = {
             CaptureCommand.class,
+            MeasureCommand.class,
             DemoCommand.class,
             ListCommand.class,
             ShowCommand.class,

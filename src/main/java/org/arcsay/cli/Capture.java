@@ -2,14 +2,12 @@ package org.arcsay.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.OffsetDateTime;
-import java.util.List;
 import java.util.Optional;
 import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.app.Ears;
 import org.arcsay.app.LiveCapture;
 import org.arcsay.app.Settings;
+import org.arcsay.app.Visits;
 import org.arcsay.audio.AudioException;
 import org.arcsay.audio.AudioQuality;
 import org.arcsay.audio.AudioSource;
@@ -18,21 +16,15 @@ import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.feedback.NoSpeaker;
 import org.arcsay.feedback.Speaker;
 import org.arcsay.grammar.SpokenGrammar;
-import org.arcsay.model.Mode;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Side;
-import org.arcsay.model.Versions;
 import org.arcsay.model.Visit;
 import org.arcsay.parser.Parser;
 import org.arcsay.recogniser.ModelException;
 import org.arcsay.recogniser.Recogniser;
-import org.arcsay.session.Context;
-import org.arcsay.session.Judge;
 import org.arcsay.session.VisitSession;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
-import org.arcsay.validate.History;
-import org.arcsay.validate.Validator;
 
 /**
  * One visit captured from one source of sound; shared by the commands that listen.
@@ -46,15 +38,8 @@ record Capture(PatientCode patient, Optional<Side> side, SeriesPlan plan, Settin
     /** Loads the model and warns of words that it lacks. */
     Ears ears(Path cache, Optional<Path> model, PrintWriter err) throws ModelException {
         Ears ears = Ears.open(cache, model.or(settings::model), grammar);
-        warnOfMissingWords(ears.missingWords(), err);
+        ears.warning().ifPresent(err::println);
         return ears;
-    }
-
-    static void warnOfMissingWords(List<String> missing, PrintWriter err) {
-        if (!missing.isEmpty()) {
-            err.println("The speech model does not know these words of the grammar, so phrases with them are not heard: "
-                    + String.join(", ", missing));
-        }
     }
 
     /**
@@ -75,34 +60,22 @@ record Capture(PatientCode patient, Optional<Side> side, SeriesPlan plan, Settin
             FeedbackLevel level,
             PrintWriter err)
             throws AudioException, StoreException {
-        Visit visit = store.begin(patient, OffsetDateTime.now(), plan.id());
-        History history = Place.history(store, visit);
-        Validator validator = Validator.standard();
-        Judge judge = (reading, state) -> validator.judge(reading, state, history);
-        VisitSession session = new VisitSession(
-                visit,
-                store.journal(visit.id()),
-                judge,
-                plan,
-                settings.clinic(),
-                new Context(side, Mode.ACTIVE),
-                Clock.systemDefaultZone());
-        Versions versions = new Versions(grammar.version(), ears.version(), validator.version());
+        Visits visits = new Visits(store, settings.clinic(), grammar.version());
+        VisitSession session = visits.begin(patient, side, plan);
         LevelMeter meter = new LevelMeter(source.sampleRate());
         try (Recogniser recogniser = ears.recogniser(source.sampleRate())) {
             new LiveCapture(
-                            recogniser,
                             new Parser(grammar),
                             session,
-                            versions,
+                            visits.versions(ears),
                             speaker,
                             level,
                             new ConsoleListener(err))
-                    .run(meter.listeningTo(source));
+                    .run(meter.listeningTo(source), recogniser);
         } finally {
             session.close();
         }
         meter.quality().warnings().stream().map(AudioQuality.Warning::sentence).forEach(err::println);
-        return store.visit(visit.id()).orElseThrow();
+        return store.visit(session.visit().id()).orElseThrow();
     }
 }

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.arcsay.app.Ears;
 import org.arcsay.app.Settings;
@@ -107,7 +108,7 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private Line vocabulary(DataFolder folder, SpokenGrammar grammar) {
-        try (Ears ears = Ears.open(folder.models(), model.folder(), grammar)) {
+        try (Ears ears = Ears.open(folder.models(), model.folder().or(this::modelOfSettings), grammar)) {
             return ears.missingWords().isEmpty()
                     ? new Line("model", Verdict.OK, ears.version() + ", knows every word of the grammar")
                     : new Line(
@@ -116,6 +117,15 @@ final class CheckCommand implements Callable<Integer> {
                             ears.version() + " lacks: " + String.join(", ", ears.missingWords()));
         } catch (ModelException e) {
             return new Line("model", Verdict.FAILED, String.valueOf(e.getMessage()));
+        }
+    }
+
+    /** None where the settings cannot be read, which has a line of its own. */
+    private Optional<Path> modelOfSettings() {
+        try {
+            return place.settings().model();
+        } catch (StoreException | Settings.SettingsException e) {
+            return Optional.empty();
         }
     }
 

@@ -6,6 +6,7 @@ import java.util.Locale;
 import org.arcsay.app.CaptureListener;
 import org.arcsay.model.Utterance;
 import org.arcsay.parser.Command;
+import org.arcsay.review.OutcomeWords;
 import org.arcsay.session.Outcome;
 
 /** Tells on standard error what is heard and done. Used by the thread that recognises. */
@@ -29,7 +30,7 @@ final class ConsoleListener implements CaptureListener {
             understood++;
         }
         err.println(time(utterance.start()) + "  \"" + utterance.text() + "\"");
-        String answer = OutcomeText.of(outcome);
+        String answer = OutcomeWords.of(outcome);
         if (!answer.isEmpty()) {
             err.println("        -> " + answer);
         }

@@ -59,7 +59,7 @@ final class EvaluateCommand implements Callable<Integer> {
         long start = System.nanoTime();
         try (Ears ears = Ears.open(place.folder().models(), model.folder(), grammar)) {
             double ready = (System.nanoTime() - start) / 1e9;
-            Capture.warnOfMissingWords(ears.missingWords(), place.err());
+            ears.warning().ifPresent(place.err()::println);
             EvaluationResult result = new Evaluation(grammar, ears).run(folder);
             View view = new View(
                     "arcsay.evaluation/1",

@@ -14,7 +14,6 @@ import org.arcsay.model.Visit;
 import org.arcsay.store.DataFolder;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
-import org.arcsay.validate.History;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -106,13 +105,6 @@ final class Place {
     /** Tells where a captured visit becomes final. */
     void pointToReview(Visit visit) {
         err().println("Nothing is final yet. Look through it with: arcsay review " + visit.id());
-    }
-
-    /** What is known of the patient from before this visit. */
-    static History history(VisitStore store, Visit visit) throws StoreException {
-        return History.of(store.visits(visit.patient()).stream()
-                .filter(other -> other.id() < visit.id())
-                .toList());
     }
 
     static PatientCode patientCode(String text) throws CliException {

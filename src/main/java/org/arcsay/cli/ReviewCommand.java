@@ -1,22 +1,10 @@
 package org.arcsay.cli;
 
-import java.time.Clock;
-import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
-import org.arcsay.analysis.SeriesPlan;
-import org.arcsay.analysis.SeriesPlans;
-import org.arcsay.model.Measure;
-import org.arcsay.model.Versions;
+import org.arcsay.app.Visits;
 import org.arcsay.model.Visit;
-import org.arcsay.review.FileDrafts;
-import org.arcsay.review.ReviewContext;
-import org.arcsay.review.ReviewModel;
-import org.arcsay.session.Judge;
 import org.arcsay.store.VisitStore;
 import org.arcsay.ui.ReviewApp;
-import org.arcsay.validate.History;
-import org.arcsay.validate.Validator;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -41,33 +29,10 @@ final class ReviewCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         try (VisitStore store = place.store()) {
             Visit found = Place.visit(store, visit);
-            ReviewApp.run(model(store, found));
+            Visits visits = new Visits(store, place.settings().clinic(), place.grammar().version());
+            ReviewApp.run(visits.review(found, by, place.folder().drafts()));
             place.out().println(VisitText.line(Place.visit(store, visit)));
         }
         return ExitCode.OK;
-    }
-
-    private ReviewModel model(VisitStore store, Visit found) throws Exception {
-        Validator validator = Validator.standard();
-        History history = Place.history(store, found);
-        Judge judge = (reading, others) -> validator.judge(reading, others, history);
-        Versions versions = new Versions(place.grammar().version(), "none", validator.version());
-        ReviewContext context = new ReviewContext(
-                Clock.systemDefaultZone(), by, versions, place.settings().clinic(), measures());
-        return ReviewModel.open(
-                found,
-                store.history(found.id()),
-                store.journal(found.id()),
-                judge,
-                context,
-                new FileDrafts(place.folder().data().resolve("drafts")));
-    }
-
-    private static List<Measure> measures() {
-        Stream<SeriesPlan> plans = SeriesPlans.standard().all().stream();
-        return plans.flatMap(plan -> plan.steps().stream())
-                .map(SeriesPlan.Step::measure)
-                .distinct()
-                .toList();
     }
 }

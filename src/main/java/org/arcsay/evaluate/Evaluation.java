@@ -92,7 +92,7 @@ public final class Evaluation {
     private Judged judge(Expected expected, AudioSource source) throws AudioException {
         Collected collected = new Collected();
         try (Recogniser recogniser = ears.recogniser(source.sampleRate())) {
-            new CaptureLoop(recogniser, new Parser(grammar), freshSession(), VERSIONS, collected).run(source);
+            new CaptureLoop(new Parser(grammar), freshSession(), VERSIONS, collected).run(source, recogniser);
         }
         return new Judged(
                 String.valueOf(expected.wav().getFileName()),

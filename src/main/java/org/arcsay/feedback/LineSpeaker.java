@@ -31,13 +31,12 @@ public final class LineSpeaker implements Speaker {
     }
 
     /**
-     * Opens a speaker.
+     * Opens a speaker on the sound output that the settings name.
      *
-     * @param device the name of a sound output, or blank for the system's default
      * @throws SpeakerException when the device is missing or in use
      */
-    public static LineSpeaker open(String device, VoiceSettings settings, Listener listener) throws SpeakerException {
-        return new LineSpeaker(settings, LineOutput.open(device), listener);
+    public static LineSpeaker open(VoiceSettings settings, Listener listener) throws SpeakerException {
+        return new LineSpeaker(settings, LineOutput.open(settings.output()), listener);
     }
 
     /** Names of the sound outputs. */

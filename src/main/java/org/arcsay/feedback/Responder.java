@@ -148,7 +148,7 @@ public final class Responder {
                 .map(other -> Sentence.of("or").then(SpokenReadback.value(other)).then(Sentence.of("please confirm")))
                 .orElse(
                         finding.rule().equals(Question.HEARING)
-                                ? Sentence.of("please confirm", "yes or no")
+                                ? Sentence.of("please confirm")
                                 : Sentence.of("unusual value", "yes or no"));
     }
 

@@ -27,26 +27,31 @@ public final class SpokenNumbers {
 
     /** The usual words for a number from 0 to 180 with at most one decimal, such as "one hundred five point two". */
     public static List<String> words(BigDecimal number) {
-        List<String> words = new ArrayList<>(whole(number.intValue()).get(0));
-        return withTenths(words, number);
+        BigDecimal tenths = tenths(number);
+        return withTenths(new ArrayList<>(whole(number.intValue()).get(0)), tenths);
     }
 
     /** The number digit by digit, such as "seven five", "one zero five" or "three point eight". */
     public static List<String> digits(BigDecimal number) {
+        BigDecimal tenths = tenths(number);
         List<String> words = new ArrayList<>();
         for (char digit : String.valueOf(number.intValue()).toCharArray()) {
             words.add(ONES.get(digit - '0'));
         }
-        return withTenths(words, number);
+        return withTenths(words, tenths);
     }
 
-    private static List<String> withTenths(List<String> words, BigDecimal number) {
+    private static BigDecimal tenths(BigDecimal number) {
         BigDecimal tenths = number.remainder(BigDecimal.ONE).movePointRight(1);
         if (number.signum() < 0
                 || number.compareTo(BigDecimal.valueOf(HIGHEST)) > 0
                 || tenths.stripTrailingZeros().scale() > 0) {
             throw new IllegalArgumentException("no spoken form for " + number.toPlainString());
         }
+        return tenths;
+    }
+
+    private static List<String> withTenths(List<String> words, BigDecimal tenths) {
         if (tenths.signum() != 0) {
             words.add("point");
             words.add(ONES.get(tenths.setScale(0, RoundingMode.UNNECESSARY).intValue()));

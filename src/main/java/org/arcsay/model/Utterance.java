@@ -31,6 +31,13 @@ public record Utterance(List<Word> words, List<Rival> rivals) {
      */
     public record Rival(String text, double probability) {}
 
+    /** Words that were typed: at no time, and certain. */
+    public static Utterance typed(List<String> words) {
+        return new Utterance(words.stream()
+                .map(word -> new Word(word, Duration.ZERO, Duration.ZERO, 1))
+                .toList());
+    }
+
     public String text() {
         return words.stream().map(Word::text).collect(Collectors.joining(" "));
     }

@@ -106,9 +106,10 @@ public final class VisitSession {
         return ended;
     }
 
-    /** What the plan expects next for the present hand: what follows the last reading, or else the first that is open. */
+    /** What the plan expects next for the present hand: what follows its last reading, or else the first that is open. */
     public Optional<Slot> next() {
-        Optional<Entry> last = lastStanding();
+        Optional<Entry> last =
+                lastStanding().filter(entry -> context.side().equals(Optional.of(entry.reading().side())));
         return completeness().flatMap(series -> last.isPresent()
                 ? series.nextAfter(last.get().reading().measure(), last.get().reading().mode())
                 : series.next());

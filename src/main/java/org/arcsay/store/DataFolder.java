@@ -100,6 +100,11 @@ public record DataFolder(Path data, Path config, Path cache) {
         return data.resolve("arcsay.db");
     }
 
+    /** Where a review keeps what is half typed. */
+    public Path drafts() {
+        return data.resolve("drafts");
+    }
+
     public Path backups() {
         return data.resolve("backups");
     }

@@ -16,6 +16,9 @@ public final class Look {
     private static final int LARGEST = 200;
     private static final int STEP = 25;
 
+    /** From here on the biggest letters grow less than the others. */
+    private static final int LARGE = 150;
+
     private boolean dark;
     private int percent;
 
@@ -52,6 +55,10 @@ public final class Look {
         return percent == LARGEST;
     }
 
+    boolean large() {
+        return percent >= LARGE;
+    }
+
     /** One step larger, and back to the smallest after the largest. */
     void nextSize() {
         percent = largest() ? SMALLEST : percent + STEP;
@@ -62,12 +69,12 @@ public final class Look {
     }
 
     void apply(Scene scene) {
-        Application.setUserAgentStylesheet(
-                (dark ? new PrimerDark() : new PrimerLight()).getUserAgentStylesheet());
+        Application.setUserAgentStylesheet((dark ? new PrimerDark() : new PrimerLight()).getUserAgentStylesheet());
         if (!scene.getStylesheets().contains(SHEET)) {
             scene.getStylesheets().add(SHEET);
             scene.getRoot().getStyleClass().add("arcsay");
         }
+        Parts.style(scene.getRoot(), "large-text", large());
         Palette palette = dark ? Palette.DARK : Palette.LIGHT;
         scene.getRoot()
                 .setStyle(palette.css()

@@ -102,6 +102,14 @@ final class Parts {
         node.setManaged(shown);
     }
 
+    /** Puts a style class on or takes it off. */
+    static void style(Node node, String style, boolean on) {
+        node.getStyleClass().remove(style);
+        if (on) {
+            node.getStyleClass().add(style);
+        }
+    }
+
     /** A shape that stands for a state; the word always stands beside it. */
     static Region mark(String shape) {
         Region mark = new Region();

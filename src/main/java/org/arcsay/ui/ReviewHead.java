@@ -15,7 +15,7 @@ import org.arcsay.review.ReviewRow;
 final class ReviewHead extends VBox {
     static final String CAUTION = "Arcsay records what you say and confirm. No diagnosis, no advice: local protocols, "
             + "record rules and licensed practice come first. Not a certified medical device.";
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu, HH:mm", Locale.ENGLISH);
+    static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu, HH:mm", Locale.ENGLISH);
 
     private final ReviewModel model;
     private final Label count = Parts.label("", "count");
@@ -35,9 +35,7 @@ final class ReviewHead extends VBox {
                 actions::confirmAll);
         undo = Parts.button("_Undo last change", "Control Z", actions::undo);
         Button add = Parts.button("_Add missed reading", "Control N or Insert", actions::addMissed);
-        FlowPane progress = new FlowPane(10, 4, marks, remaining);
-        progress.setPrefWrapLength(420);
-        FlowPane row = new FlowPane(who(model.visit()), new VBox(4, count, progress), add, undo, confirmAll);
+        FlowPane row = new FlowPane(who(model.visit()), new VBox(2, count, marks, remaining), add, undo, confirmAll);
         row.getStyleClass().add("head-row");
         getChildren().addAll(row, Parts.label(CAUTION, "caution-line"));
         refresh();

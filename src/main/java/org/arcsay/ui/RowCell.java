@@ -2,8 +2,8 @@ package org.arcsay.ui;
 
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.ContentDisplay;
+import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import org.arcsay.review.ReviewRow;
 
@@ -49,15 +49,10 @@ final class RowCell extends ListCell<ReviewRow> {
     }
 
     private static VBox card(ReviewRow row) {
-        FlowPane foot = new FlowPane(Marks.labelled(row.state()));
-        foot.getStyleClass().add("row-foot");
-        if (!row.seen()) {
-            foot.getChildren().add(Parts.label("Not looked at", "quiet"));
-        }
-        if (row.drafted()) {
-            foot.getChildren().add(Parts.label("Half typed", "quiet"));
-        }
-        VBox card = new VBox(Parts.label(row.title()), Parts.label(row.value(), "row-value"), foot);
+        Label state = Marks.labelled(row.state());
+        state.setText(row.state().words() + (row.seen() ? "" : " \u00b7 not looked at")
+                + (row.drafted() ? " \u00b7 half typed" : ""));
+        VBox card = new VBox(Parts.label(row.title()), Parts.label(row.value(), "row-value"), state);
         card.getStyleClass().add("row-card");
         return card;
     }

@@ -81,14 +81,13 @@ final class Rehearsal implements AutoCloseable {
         try (Recogniser recogniser = ears.recogniser(source.sampleRate())) {
             Versions versions = new Versions(grammar.version(), ears.version(), validator.version());
             new LiveCapture(
-                            recogniser,
                             new Parser(grammar),
                             session,
                             versions,
                             speaker,
                             FeedbackLevel.SHORT,
                             listener)
-                    .run(source);
+                    .run(source, recogniser);
         }
     }
 

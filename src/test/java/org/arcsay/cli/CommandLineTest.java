@@ -207,8 +207,32 @@ class CommandLineTest {
         capture(VISIT).mustSay(ExitCode.SETTINGS, "line 3", "miles", "cm, in, mm");
         Files.writeString(settings, "colour = blue\n");
         arcsay("check").mustSay(ExitCode.CHECK_FAILED, "line 1", "colour");
+        Files.writeString(settings, "pace = 1\nanswers = loud\n");
+        capture(VISIT).mustSay(ExitCode.SETTINGS, "line 2", "loud", "full, off, short, tones");
+        arcsay("measure").mustSay(ExitCode.SETTINGS, "line 2", "loud");
         Path grammar = Files.writeString(home.resolve("own.jsgf"), "#JSGF V1.0;\ngrammar g;\npublic <u> = <v>;\n");
         arcsay("phrases", "--grammar", grammar.toString()).mustSay(ExitCode.SETTINGS, "line 3", "<v>");
+    }
+
+    @Test
+    void theModelOfTheSettingsIsTheOneThatIsCheckedAndHeardWith() throws IOException {
+        arcsay("check").mustSay(ExitCode.OK);
+        Path missing = home.resolve("no-model-here");
+        Files.writeString(settingsFile(), "model = " + missing + "\n");
+        arcsay("check").mustSay(ExitCode.CHECK_FAILED, "no-model-here");
+        capture(VISIT).mustSay(ExitCode.MODEL, "no-model-here");
+    }
+
+    @Test
+    void answersCanBeSetForOneCaptureAndWithoutASoundOutputTheVisitGoesOn() {
+        Path clip = SPEECH.resolve("flite-slt-100.wav");
+        Answer answer = arcsay(
+                "capture", "--patient", "T-1", "--new", "--side", "right", "--wav", clip.toString(),
+                "--answers", "tones", "--voice", "system", "--speaker", "no such device");
+        assertTrue(answer.err().contains("no such device") && answer.err().contains("without sound"), answer::toString);
+        arcsay("capture", "--patient", "T-1", "--wav", clip.toString(), "--voice", "loud")
+                .mustSay(ExitCode.USAGE, "built-in");
+        arcsay("capture", "--patient", "T-1", "--wav", clip.toString(), "--pace", "9").mustSay(ExitCode.USAGE, "1.7");
     }
 
     private Path settingsFile() {

@@ -5,13 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import java.time.Duration;
-import java.util.Arrays;
 import java.util.List;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.Utterance;
-import org.arcsay.model.Word;
 import org.arcsay.session.Dictation;
+import org.arcsay.session.Outcome;
 import org.arcsay.store.StoreException;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -74,6 +72,16 @@ class ResponderTest {
     }
 
     @Test
+    void whatWasHeardUnsurelyIsReadBackAndAskedAbout() {
+        assertEquals(
+                "DOUBTFUL m p flexion, one seven, or, seven zero, please confirm",
+                say("m p flexion seventeen", List.of(new Utterance.Rival("m p flexion seventy", 0.4))));
+        assertEquals(
+                "DOUBTFUL m p flexion, one eight, please confirm",
+                say("m p flexion eighteen", List.of(new Utterance.Rival("[unk] eighteen", 0.4))));
+    }
+
+    @Test
     void saysAgainWhatItSaidLast() {
         assertEquals("SAVED m p flexion, five zero", say("m p flexion fifty"));
         assertEquals("SAVED m p flexion, five zero", say("say again"));
@@ -114,15 +122,13 @@ class ResponderTest {
     }
 
     private String say(String words) {
-        Answer answer = responder.answer(utterance(words), dictation.say(words), dictation.session.question());
-        assertTrue(ClipVoice.builtIn().canSay(answer.sentence()), answer.sentence()::text);
-        return (answer.earcon().map(Enum::name).orElse("") + " " + answer.sentence().text()).stripTrailing();
+        return say(words, List.of());
     }
 
-    private static Utterance utterance(String words) {
-        List<Word> heard = Arrays.stream(words.split(" "))
-                .map(word -> new Word(word, Duration.ZERO, Duration.ofMillis(300), 1))
-                .toList();
-        return new Utterance(heard);
+    private String say(String words, List<Utterance.Rival> rivals) {
+        Outcome outcome = dictation.say(words, rivals);
+        Answer answer = responder.answer(Utterance.typed(List.of(words.split(" "))), outcome, dictation.session.question());
+        assertTrue(ClipVoice.builtIn().canSay(answer.sentence()), answer.sentence()::text);
+        return (answer.earcon().map(Enum::name).orElse("") + " " + answer.sentence().text()).stripTrailing();
     }
 }

@@ -3,6 +3,8 @@ package org.arcsay.feedback;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -140,10 +142,33 @@ class SpeakersTest {
     }
 
     @Test
+    void theSettingsDecideWhoseVoiceAnswers() {
+        VoiceSettings wanted = new VoiceSettings(FeedbackLevel.SHORT, 1, VoiceSettings.Voice.SYSTEM, "");
+        Speaker builtIn = new RecordingSpeaker(wanted, () -> 0);
+        OpenedSpeaker system = OpenedSpeaker.system(
+                builtIn, wanted, Optional.of(new SpeechProgram(List.of("speak"), List.of())));
+        assertInstanceOf(SystemVoice.class, system.speaker());
+        assertEquals(Optional.empty(), system.notice());
+        OpenedSpeaker none = OpenedSpeaker.system(builtIn, wanted, Optional.empty());
+        assertSame(builtIn, none.speaker());
+        assertTrue(none.notice().orElse("").contains("built-in voice answers"), none::toString);
+    }
+
+    @Test
+    void aVisitGoesOnWithoutSoundWhenThereIsNoOutput() {
+        OpenedSpeaker opened = OpenedSpeaker.open(
+                new VoiceSettings(FeedbackLevel.SHORT, 1, VoiceSettings.Voice.BUILT_IN, "no such device"));
+        assertInstanceOf(NoSpeaker.class, opened.speaker());
+        assertTrue(opened.notice().orElse("").endsWith("Going on without sound."), opened::toString);
+        OpenedSpeaker off = OpenedSpeaker.open(new VoiceSettings(FeedbackLevel.OFF, 1));
+        assertEquals(Optional.empty(), off.notice());
+    }
+
+    @Test
     void aMissingDeviceIsNamedWithWhatToDo() {
         String message = "";
         try {
-            LineSpeaker.open("no such device", VoiceSettings.defaults(), (answer, time) -> {}).close();
+            LineSpeaker.open(new VoiceSettings(FeedbackLevel.SHORT, 1, VoiceSettings.Voice.BUILT_IN, "no such device"), (answer, time) -> {}).close();
         } catch (SpeakerException e) {
             message = e.getMessage();
         }

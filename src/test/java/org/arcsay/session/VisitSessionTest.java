@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.EntryStatus;
 import org.arcsay.model.Heard;
@@ -64,6 +65,15 @@ class VisitSessionTest {
         assertEquals(Dictation.VERSIONS, heard.versions());
         assertTrue(heard.end().compareTo(heard.start()) > 0);
         assertEquals(EntryStatus.UNCONFIRMED, saved.entries().get(0).status());
+    }
+
+    @Test
+    void theOtherHandBeginsAtItsFirstOpenMeasure() {
+        dictation.say("right hand");
+        dictation.say("opposition little touches");
+        assertEquals("right opposition to little base, active", dictation.session.next().orElseThrow().words());
+        dictation.say("left hand");
+        assertEquals("left MP flexion, active", dictation.session.next().orElseThrow().words());
     }
 
     @Test

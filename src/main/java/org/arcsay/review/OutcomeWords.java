@@ -1,4 +1,4 @@
-package org.arcsay.cli;
+package org.arcsay.review;
 
 import java.util.List;
 import java.util.stream.Collectors;
@@ -9,10 +9,10 @@ import org.arcsay.session.Context;
 import org.arcsay.session.Outcome;
 
 /** What came of an utterance, as one line of text. */
-final class OutcomeText {
-    private OutcomeText() {}
+public final class OutcomeWords {
+    private OutcomeWords() {}
 
-    static String of(Outcome outcome) {
+    public static String of(Outcome outcome) {
         if (outcome instanceof Outcome.Saved saved) {
             return "saved: " + words(saved.entries());
         }

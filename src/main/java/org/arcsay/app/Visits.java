@@ -1,0 +1,109 @@
+package org.arcsay.app;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import org.arcsay.analysis.SeriesPlan;
+import org.arcsay.analysis.SeriesPlans;
+import org.arcsay.model.ClinicSettings;
+import org.arcsay.model.Measure;
+import org.arcsay.model.Mode;
+import org.arcsay.model.PatientCode;
+import org.arcsay.model.Side;
+import org.arcsay.model.Versions;
+import org.arcsay.model.Visit;
+import org.arcsay.review.FileDrafts;
+import org.arcsay.review.ReviewContext;
+import org.arcsay.review.ReviewModel;
+import org.arcsay.session.Context;
+import org.arcsay.session.Judge;
+import org.arcsay.session.VisitSession;
+import org.arcsay.store.StoreException;
+import org.arcsay.store.VisitStore;
+import org.arcsay.validate.History;
+import org.arcsay.validate.Validator;
+
+/** Begins visits and opens reviews, judged with everything that is known of the patient. Any thread may use it. */
+public final class Visits {
+    private static final String NO_MODEL = "none";
+
+    private final VisitStore store;
+    private final ClinicSettings clinic;
+    private final String grammarVersion;
+    private final Validator validator = Validator.standard();
+
+    public Visits(VisitStore store, ClinicSettings clinic, String grammarVersion) {
+        this.store = store;
+        this.clinic = clinic;
+        this.grammarVersion = grammarVersion;
+    }
+
+    public VisitStore store() {
+        return store;
+    }
+
+    /**
+     * Begins a visit, as stored.
+     *
+     * @param side the hand to begin with, if known
+     */
+    public VisitSession begin(PatientCode patient, Optional<Side> side, SeriesPlan plan) throws StoreException {
+        Visit visit = store.begin(patient, OffsetDateTime.now(), plan.id());
+        return new VisitSession(
+                visit,
+                store.journal(visit.id()),
+                judge(visit),
+                plan,
+                clinic,
+                new Context(side, Mode.ACTIVE),
+                Clock.systemDefaultZone());
+    }
+
+    /** What understood the entries of a capture. */
+    public Versions versions(Ears ears) {
+        return versions(ears.version());
+    }
+
+    /** What understood entries that were typed, without a speech model. */
+    public Versions versions() {
+        return versions(NO_MODEL);
+    }
+
+    private Versions versions(String model) {
+        return new Versions(grammarVersion, model, validator.version());
+    }
+
+    /**
+     * Opens the review of a visit.
+     *
+     * @param by role or initials, written beside every change
+     * @param drafts folder for what is half typed
+     */
+    public ReviewModel review(Visit visit, String by, Path drafts) throws StoreException {
+        ReviewContext context = new ReviewContext(Clock.systemDefaultZone(), by, versions(), clinic, measures());
+        return ReviewModel.open(
+                visit,
+                store.history(visit.id()),
+                store.journal(visit.id()),
+                judge(visit),
+                context,
+                new FileDrafts(drafts));
+    }
+
+    private Judge judge(Visit visit) throws StoreException {
+        History history = History.of(store.visits(visit.patient()).stream()
+                .filter(other -> other.id() < visit.id())
+                .toList());
+        return (reading, others) -> validator.judge(reading, others, history);
+    }
+
+    private static List<Measure> measures() {
+        return SeriesPlans.standard().all().stream()
+                .flatMap(plan -> plan.steps().stream())
+                .map(SeriesPlan.Step::measure)
+                .distinct()
+                .toList();
+    }
+}

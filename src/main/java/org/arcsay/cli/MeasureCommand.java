@@ -1,0 +1,86 @@
+package org.arcsay.cli;
+
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.arcsay.app.Desk;
+import org.arcsay.app.MicrophoneChoice;
+import org.arcsay.app.Settings;
+import org.arcsay.app.Visits;
+import org.arcsay.audio.AudioException;
+import org.arcsay.feedback.FeedbackLevel;
+import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.model.PatientCode;
+import org.arcsay.review.HomeModel;
+import org.arcsay.review.MeasuringStart;
+import org.arcsay.store.DataFolder;
+import org.arcsay.store.VisitStore;
+import org.arcsay.ui.HomeApp;
+import org.arcsay.ui.MeasuringApp;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Opens the measuring screen, which listens and answers, and leads to the review. */
+@Command(
+        name = "measure",
+        mixinStandardHelpOptions = true,
+        description =
+                "Opens the measuring screen: listens, answers by sound, shows what is understood and what is missing, and"
+                        + " leads to the review. Without --patient it opens the first screen.")
+final class MeasureCommand implements Callable<Integer> {
+    @Mixin
+    private Place place;
+
+    @Option(
+            names = "--patient",
+            paramLabel = "CODE",
+            description = "Begin at once for this patient code; never a name.")
+    private @Nullable String patient;
+
+    @Mixin
+    private StartOptions start;
+
+    @Option(
+            names = "--recording",
+            paramLabel = "FILE",
+            description = "A WAV recording heard in real time instead of a microphone, to try the screen.")
+    private @Nullable Path recording;
+
+    @Mixin
+    private ModelOption model;
+
+    @Mixin
+    private AnswerOptions answers;
+
+    @Override
+    public Integer call() throws Exception {
+        Settings settings = place.settings();
+        SpokenGrammar grammar = place.grammar();
+        DataFolder folder = place.folder();
+        try (VisitStore store = place.store();
+                Desk desk = new Desk(
+                        folder,
+                        new Visits(store, settings.clinic(), grammar.version()),
+                        grammar,
+                        model.folder().or(settings::model),
+                        microphones(folder, settings),
+                        answers.over(settings.answers(), FeedbackLevel.SHORT))) {
+            if (patient == null) {
+                HomeApp.run(new HomeModel(desk));
+            } else {
+                PatientCode code = Place.patientCode(patient);
+                start.requireKnown(store, code, place.err());
+                MeasuringApp.run(
+                        desk.measure(new MeasuringStart(code, start.side(), start.plan(), start.microphone(settings))));
+            }
+        }
+        return ExitCode.OK;
+    }
+
+    private MicrophoneChoice microphones(DataFolder folder, Settings settings) throws AudioException {
+        return recording == null
+                ? new MicrophoneChoice.Devices(folder.settings(), settings.microphone())
+                : MicrophoneChoice.Recording.of(recording);
+    }
+}
