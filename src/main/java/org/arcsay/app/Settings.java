@@ -3,6 +3,7 @@ package org.arcsay.app;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -77,15 +78,28 @@ public record Settings(ClinicSettings clinic, Optional<Path> model, Optional<Str
         String key = line.substring(0, equals).strip();
         String value = line.substring(equals + 1).strip();
         return switch (key) {
-            case "sign" -> new Settings(
-                    new ClinicSettings(one(SIGNS, value, where + "sign"), clinic.lengthUnit()), model, microphone);
-            case "unit" -> new Settings(
-                    new ClinicSettings(clinic.signConvention(), one(UNITS, value, where + "unit")), model, microphone);
-            case "model" -> new Settings(clinic, Optional.of(Path.of(value)), microphone);
+            case "sign" ->
+                new Settings(
+                        new ClinicSettings(one(SIGNS, value, where + "sign"), clinic.lengthUnit()), model, microphone);
+            case "unit" ->
+                new Settings(
+                        new ClinicSettings(clinic.signConvention(), one(UNITS, value, where + "unit")),
+                        model,
+                        microphone);
+            case "model" -> new Settings(clinic, Optional.of(folder(value, where)), microphone);
             case "microphone" -> new Settings(clinic, model, Optional.of(value));
-            default -> throw new SettingsException(
-                    where + "unknown key '" + key + "'; known are sign, unit, model, microphone");
+            default ->
+                throw new SettingsException(
+                        where + "unknown key '" + key + "'; known are sign, unit, model, microphone");
         };
+    }
+
+    private static Path folder(String value, String where) throws SettingsException {
+        try {
+            return Path.of(value);
+        } catch (InvalidPathException e) {
+            throw new SettingsException(where + "model cannot be '" + value + "'; give the path of a folder");
+        }
     }
 
     private static <T> T one(Map<String, T> allowed, String value, String what) throws SettingsException {

@@ -110,9 +110,11 @@ public final class VisitStore implements AutoCloseable {
     private void append(long visitId, JournalEvent event) throws JournalException {
         try {
             database.write(connection -> {
-                requireFits(load(connection, visitId).orElseThrow(() -> unknownVisit(visitId)), event);
-                new EventWriter(connection).append(visitId, event);
-                return null;
+                requireFits(state(connection, visitId).orElseThrow(() -> unknownVisit(visitId)), event);
+                return sound(() -> {
+                    new EventWriter(connection).append(visitId, event);
+                    return null;
+                });
             });
         } catch (StoreException e) {
             throw new JournalException(String.valueOf(e.getMessage()), e);
@@ -249,25 +251,37 @@ public final class VisitStore implements AutoCloseable {
     }
 
     private Optional<Visit> load(Connection connection, long id) throws SQLException, StoreException {
+        verify(connection, id);
+        return state(connection, id);
+    }
+
+    /** The visit as its rows say, whether or not they are as they were stored. */
+    private Optional<Visit> state(Connection connection, long id) throws SQLException, StoreException {
         try (PreparedStatement query = connection.prepareStatement(
                 "SELECT code, started_at FROM visit JOIN patient ON patient.id = visit.patient WHERE visit.id = ?")) {
             query.setLong(1, id);
             try (ResultSet row = query.executeQuery()) {
-                if (!row.next()) {
-                    return Optional.empty();
-                }
-                List<JournalEvent> events = events(connection, id);
-                return Optional.of(sound(
-                        () -> Visit.begun(id, new PatientCode(row.getString(1)), OffsetDateTime.parse(row.getString(2)))
-                                .replay(events)));
+                return row.next() ? Optional.of(sound(() -> state(connection, id, row))) : Optional.empty();
             }
         }
     }
 
+    private static Visit state(Connection connection, long id, ResultSet head) throws SQLException {
+        return Visit.begun(id, new PatientCode(head.getString(1)), OffsetDateTime.parse(head.getString(2)))
+                .replay(new EventReader(connection, id).events());
+    }
+
     private List<JournalEvent> events(Connection connection, long visitId) throws SQLException, StoreException {
-        return sound(() -> {
-            new Seals(connection, visitId).verify();
-            return new EventReader(connection, visitId).events();
+        verify(connection, visitId);
+        return sound(() -> new EventReader(connection, visitId).events());
+    }
+
+    private void verify(Connection connection, long visitId) throws SQLException, StoreException {
+        sound(() -> {
+            try (Seals seals = new Seals(connection, visitId)) {
+                seals.verify();
+            }
+            return null;
         });
     }
 
