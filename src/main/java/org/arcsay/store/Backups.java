@@ -19,6 +19,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.arcsay.model.PatientCode;
 import org.arcsay.store.Backup.Purpose;
+import org.arcsay.store.Database.Connector;
 
 /**
  * Safe for any thread, for one process at a time. The folder with copies of one database.
@@ -202,6 +203,7 @@ public final class Backups {
             DurableFiles.replace(file, unfinished -> {
                 Files.copy(backupFile, unfinished, StandardCopyOption.REPLACE_EXISTING);
                 requireGood(unfinished);
+                useLog(unfinished);
                 removeLog(file);
             });
             return aside;
@@ -226,6 +228,13 @@ public final class Backups {
             throw Failures.of(aside, e);
         }
         return any ? Optional.of(aside) : Optional.empty();
+    }
+
+    /** A copy does not use a write-ahead log; the change to it must not be interrupted under the name of the database. */
+    private static void useLog(Path copy) throws StoreException {
+        try (Database database = Database.forWriting(copy, Connector.DRIVER)) {
+            database.emptyLog();
+        }
     }
 
     /** The log of the old file must not be read into the new one. */

@@ -74,14 +74,25 @@ public final class DurableFiles {
         }
     }
 
-    /** The names under which a database is kept, its log first and the file itself last. */
+    /** The names under which a database is kept, its logs first and the file itself last. */
     static Path[] parts(Path database) {
-        return new Path[] {log(database), database.resolveSibling(database.getFileName() + "-shm"), database};
+        return new Path[] {
+            log(database), beside(database, "-shm"), rollbackJournal(database), database,
+        };
     }
 
     /** The write-ahead log of a database. */
     static Path log(Path database) {
-        return database.resolveSibling(database.getFileName() + "-wal");
+        return beside(database, "-wal");
+    }
+
+    /** What an interrupted change leaves of a database that does not use a write-ahead log yet, such as a restored one. */
+    static Path rollbackJournal(Path database) {
+        return beside(database, "-journal");
+    }
+
+    private static Path beside(Path database, String ending) {
+        return database.resolveSibling(database.getFileName() + ending);
     }
 
     /** Makes names that were given or taken away in the folder permanent. */

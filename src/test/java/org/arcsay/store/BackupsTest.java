@@ -61,6 +61,7 @@ class BackupsTest {
 
         Path aside = Backups.restore(backup.file(), file, NOW).orElseThrow();
         assertArrayEquals(damaged, Files.readAllBytes(aside.resolve("arcsay.db")));
+        assertEquals(2, Files.readAllBytes(file)[18], "the restored file uses a write-ahead log from the start");
         try (VisitStore store = VisitStore.open(file)) {
             assertEquals(
                     records.written().subList(0, 80),
