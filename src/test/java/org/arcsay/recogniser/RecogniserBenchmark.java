@@ -7,9 +7,11 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.arcsay.audio.AudioException;
 import org.arcsay.audio.WavSource;
 import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.store.DataFolder;
 
 /**
  * Measures the recogniser in a process of its own; for one thread. Not a test: what it prints goes into models/README.md.
@@ -22,7 +24,7 @@ final class RecogniserBenchmark {
         Path wav = Path.of(arguments[0]);
         int rounds = Integer.parseInt(arguments[1]);
         long begin = System.nanoTime();
-        ModelCache cache = ModelCache.standard();
+        ModelCache cache = new ModelCache(DataFolder.resolve(Optional.empty()).models());
         ModelFolder bundled = cache.bundled();
         long unpacked = System.nanoTime();
         ModelFolder fitted =
