@@ -22,6 +22,7 @@ import org.arcsay.model.PatientCode;
 import org.arcsay.model.Side;
 import org.arcsay.model.Visit;
 import org.arcsay.store.DataFolder;
+import org.arcsay.store.KeptSound;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
 import org.jspecify.annotations.Nullable;
@@ -71,11 +72,16 @@ final class CaptureCommand implements Callable<Integer> {
     @Option(names = "--speaker", paramLabel = "NAME", defaultValue = "", description = "Sound output for the answers.")
     private String output;
 
+    @Option(
+            names = "--keep-sound",
+            description = "Also keep the sound of this visit in the data folder (default: no sound is kept).")
+    private boolean keepSound;
+
     @Override
     public Integer call() throws Exception {
         Settings settings = place.settings();
         PatientCode code = Place.patientCode(patient);
-        Capture capture = new Capture(code, Optional.ofNullable(side), plan(), settings, place.grammar());
+        Capture capture = new Capture(code, Optional.ofNullable(side), plan(), settings, place.grammar(), keptSound());
         DataFolder folder = place.folder();
         try (AudioSource source = source(settings);
                 VisitStore store = place.store()) {
@@ -84,9 +90,15 @@ final class CaptureCommand implements Callable<Integer> {
                 place.err().println("Listening" + (wav == null ? "; say end session to finish." : "."));
                 try (Speaker speaker = speaker()) {
                     return finish(capture.listen(ears, store, source, speaker, level(), place.err()));
+                } finally {
+                    place.backUp(store);
                 }
             }
         }
+    }
+
+    private Optional<KeptSound> keptSound() throws StoreException {
+        return keepSound ? Optional.of(place.folder().sound()) : Optional.empty();
     }
 
     private FeedbackLevel level() {
@@ -138,7 +150,7 @@ final class CaptureCommand implements Callable<Integer> {
         }
     }
 
-    private int finish(Visit visit) {
+    private int finish(Visit visit) throws StoreException {
         place.print(visit, false);
         if (visit.counting().isEmpty()) {
             place.err().println("No reading was understood. 'arcsay phrases' shows what can be said.");

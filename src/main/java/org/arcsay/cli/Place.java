@@ -3,6 +3,7 @@ package org.arcsay.cli;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.app.Settings;
@@ -10,6 +11,7 @@ import org.arcsay.grammar.GrammarException;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
+import org.arcsay.store.Backups;
 import org.arcsay.store.DataFolder;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
@@ -48,6 +50,10 @@ final class Place {
         return spec.commandLine().getErr();
     }
 
+    Keyboard keyboard() {
+        return ((ArcsayCommand) spec.root().userObject()).keyboard();
+    }
+
     boolean json() {
         return json;
     }
@@ -68,14 +74,24 @@ final class Place {
         return VisitStore.open(folder().database());
     }
 
+    /** To work with records that are there; none are made. */
+    VisitStore storeToKeep() throws StoreException, CliException {
+        requireRecords();
+        return store();
+    }
+
     /** To look at records while another copy of the program may be capturing. */
     VisitStore storeToRead() throws StoreException, CliException {
+        requireRecords();
+        return VisitStore.openReadOnly(folder().database());
+    }
+
+    private void requireRecords() throws StoreException, CliException {
         Path file = folder().database();
         if (!Files.exists(file)) {
             throw new CliException(
                     ExitCode.UNKNOWN, "There are no visits yet in " + file + ". Begin with 'arcsay demo' or 'arcsay capture'.");
         }
-        return VisitStore.openReadOnly(file);
     }
 
     static Visit visit(VisitStore store, long id) throws StoreException, CliException {
@@ -86,12 +102,28 @@ final class Place {
         return visit.get();
     }
 
-    /** Shows a visit in the form that was asked for. */
-    void print(Visit visit, boolean history) {
+    /** Shows a visit in the form that was asked for, and whether its sound is kept. */
+    void print(Visit visit, boolean history) throws StoreException {
+        Optional<Path> sound = folder().sound().of(visit.id());
         if (json) {
-            out().println(Json.text(Json.VisitView.of(visit)));
+            out().println(Json.text(Json.VisitView.of(visit, sound)));
         } else {
             VisitText.print(visit, history, out());
+            sound.ifPresent(file -> out().println("SOUND KEPT in " + file + " until 'arcsay purge-sound'"));
+        }
+    }
+
+    /** Shows a result as JSON, or as the text. */
+    void print(Object result, String text) {
+        out().println(json ? Json.text(result) : text);
+    }
+
+    /** Backs up what a session stored. That it failed is told, and changes nothing else. */
+    void backUp(VisitStore store) {
+        try {
+            Backups.beside(store.file()).keepUp(store, Instant.now());
+        } catch (StoreException e) {
+            err().println("No backup was made: " + e.getMessage());
         }
     }
 
@@ -112,6 +144,12 @@ final class Place {
             return new PatientCode(text);
         } catch (IllegalArgumentException e) {
             throw new CliException(ExitCode.USAGE, e.getMessage() + ".");
+        }
+    }
+
+    static void requireKnown(VisitStore store, PatientCode patient) throws StoreException, CliException {
+        if (!store.knows(patient)) {
+            throw unknownPatient(store, patient);
         }
     }
 

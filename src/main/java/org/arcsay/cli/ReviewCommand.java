@@ -41,7 +41,11 @@ final class ReviewCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         try (VisitStore store = place.store()) {
             Visit found = Place.visit(store, visit);
-            ReviewApp.run(model(store, found));
+            try {
+                ReviewApp.run(model(store, found));
+            } finally {
+                place.backUp(store);
+            }
             place.out().println(VisitText.line(Place.visit(store, visit)));
         }
         return ExitCode.OK;
@@ -60,7 +64,7 @@ final class ReviewCommand implements Callable<Integer> {
                 store.journal(found.id()),
                 judge,
                 context,
-                new FileDrafts(place.folder().data().resolve("drafts")));
+                new FileDrafts(place.folder().drafts()));
     }
 
     private static List<Measure> measures() {

@@ -104,6 +104,16 @@ public record DataFolder(Path data, Path config, Path cache) {
         return data.resolve("backups");
     }
 
+    /** Recordings of visits, where the user wanted them kept. */
+    public KeptSound sound() {
+        return new KeptSound(data.resolve("sound"));
+    }
+
+    /** Corrections that were begun and not finished. */
+    public Path drafts() {
+        return data.resolve("drafts");
+    }
+
     /** Where a bundled speech model is unpacked. */
     public Path models() {
         return cache.resolve("models");

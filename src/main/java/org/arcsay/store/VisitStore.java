@@ -59,9 +59,11 @@ public final class VisitStore implements AutoCloseable {
     private static StoreException withAdvice(Path file, StoreException damage) throws StoreException {
         String advice = Backups.beside(file)
                 .lastGood()
-                .map(backup -> " The last good backup is " + backup.file() + ".")
-                .orElse(" There is no good backup.");
-        return new StoreException(Problem.DAMAGED, damage.getMessage() + advice, damage);
+                .map(backup -> " The last good backup was made " + backup.made() + ": 'arcsay restore --last-good' puts it in"
+                        + " place and keeps the damaged file.")
+                .orElse(" There is no good backup beside it; restore one from elsewhere with 'arcsay restore FILE'.");
+        String look = " 'arcsay list' and 'arcsay show' tell what can still be read of it.";
+        return new StoreException(Problem.DAMAGED, damage.getMessage() + look + advice, damage);
     }
 
     /**
@@ -71,7 +73,12 @@ public final class VisitStore implements AutoCloseable {
      * @throws StoreException when it is missing, not ours, or newer
      */
     public static VisitStore openReadOnly(Path databaseFile) throws StoreException {
-        return new VisitStore(Opening.STANDARD.forReading(Opening.real(databaseFile)), Optional.empty());
+        Path file = Opening.real(databaseFile);
+        try {
+            return new VisitStore(Opening.STANDARD.forReading(file), Optional.empty());
+        } catch (StoreException e) {
+            throw e.problem() == Problem.DAMAGED ? withAdvice(file, e) : e;
+        }
     }
 
     /** The file that is open. */
@@ -99,6 +106,28 @@ public final class VisitStore implements AutoCloseable {
             Optional<Long> known = patientRow(connection, patient);
             long row = known.isPresent() ? known.get() : insertPatient(connection, patient);
             return Visit.begun(insertVisit(connection, row, startedAt, plan), patient, startedAt);
+        });
+    }
+
+    /** Adds a patient with all visits, in one transaction. */
+    void add(PatientExport export) throws StoreException {
+        PatientCode patient = new PatientCode(export.patient());
+        database.write(connection -> {
+            if (patientRow(connection, patient).isPresent()) {
+                throw new StoreException(
+                        Problem.REFUSED,
+                        "Patient " + patient + " is in the records already. Nothing was stored. "
+                                + "Import into an empty data folder (--home), or erase the patient here first.");
+            }
+            long row = insertPatient(connection, patient);
+            for (PatientExport.VisitExport visit : export.visits()) {
+                long id = insertVisit(connection, row, visit.startedAt(), visit.plan());
+                EventWriter writer = new EventWriter(connection);
+                for (JournalEvent event : visit.events()) {
+                    writer.append(id, event);
+                }
+            }
+            return null;
         });
     }
 
@@ -214,12 +243,16 @@ public final class VisitStore implements AutoCloseable {
     }
 
     /**
-     * Looks through the whole file.
+     * Looks through the whole file: pages, indexes, what rows point at, and the checksum of every event.
      *
-     * @throws StoreException when it is damaged
+     * @throws StoreException when it is damaged; the message names the last good backup
      */
     public void integrityCheck() throws StoreException {
-        database.requireSound("integrity_check");
+        try {
+            FullCheck.require(database);
+        } catch (StoreException e) {
+            throw e.problem() == Problem.DAMAGED ? withAdvice(file(), e) : e;
+        }
     }
 
     /** Sets the parameters of a query. */
