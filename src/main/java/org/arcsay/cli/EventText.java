@@ -1,5 +1,7 @@
 package org.arcsay.cli;
 
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -16,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The changes of a visit as lines for people and as views for other programs. */
 final class EventText {
-    private static final String INDENT = "                                                ";
+    private static final DateTimeFormatter SECOND = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ssxxx", Locale.ROOT);
 
     private EventText() {}
 
@@ -96,27 +98,37 @@ final class EventText {
         return new EventView(number, event.at().toString(), what, entry, null, null, null, null, remark, by, why, null);
     }
 
+    /** The versions stand where they change. */
     static List<String> lines(List<JournalEvent> events) {
         List<String> lines = new ArrayList<>();
+        Versions last = null;
         for (EventView view : views(events)) {
-            lines.add(line(view));
-            if (view.heard() != null && view.versions() != null) {
-                lines.add(INDENT + ("typed".equals(view.source()) ? "typed: " : "heard: ") + view.heard());
-                lines.add(INDENT + "grammar " + view.versions().grammar() + ", model "
-                        + view.versions().model() + ", rules " + view.versions().rules());
+            if (view.versions() != null && !view.versions().equals(last)) {
+                last = view.versions();
+                lines.add("       grammar " + last.grammar() + ", model " + last.model() + ", rules " + last.rules());
             }
+            lines.add(line(view));
         }
         return lines;
     }
 
     private static String line(EventView view) {
-        return String.format(Locale.ROOT, "%5d  %-35s  ", view.number(), view.at())
+        return String.format(Locale.ROOT, "%5d  %s  ", view.number(), second(view.at()))
                 + (view.entry() == null ? "visit " : "entry " + view.entry() + " ")
                 + view.event()
                 + (view.reading() == null ? "" : ": " + view.reading())
                 + (view.replaces() == null ? "" : " [replaces " + view.replaces() + "]")
                 + (view.remark() == null ? "" : " (" + view.remark() + ")")
+                + (view.heard() == null ? "" : ", " + heard(view.source()) + " \"" + view.heard() + "\"")
                 + (view.by().isEmpty() ? "" : ", by " + view.by())
                 + (view.why().isEmpty() ? "" : ", because: " + view.why());
+    }
+
+    private static String heard(@Nullable String source) {
+        return "typed".equals(source) ? "typed" : "heard";
+    }
+
+    private static String second(String at) {
+        return OffsetDateTime.parse(at).format(SECOND);
     }
 }

@@ -149,11 +149,11 @@ final class Place {
 
     static void requireKnown(VisitStore store, PatientCode patient) throws StoreException, CliException {
         if (!store.knows(patient)) {
-            throw unknownPatient(store, patient);
+            throw unknownPatient(store, patient, "");
         }
     }
 
-    static CliException unknownPatient(VisitStore store, PatientCode patient) throws StoreException {
+    static CliException unknownPatient(VisitStore store, PatientCode patient, String orElse) throws StoreException {
         List<PatientCode> known = store.patients();
         String others = known.isEmpty()
                 ? "There are no patients yet."
@@ -163,6 +163,6 @@ final class Place {
         return new CliException(
                 ExitCode.UNKNOWN,
                 "The patient code " + patient + " is not known. " + others
-                        + " Check the spelling; for a first visit add --new.");
+                        + " Check the spelling." + orElse);
     }
 }

@@ -219,8 +219,7 @@ public final class Backups {
     }
 
     private static Optional<Path> setAside(Path file, Instant now) throws StoreException {
-        Path aside = file.resolveSibling(
-                REPLACED + Backup.in(file, now, Purpose.ASKED).file().getFileName());
+        Path aside = file.resolveSibling(REPLACED + Backup.stamp(now));
         boolean any = false;
         try {
             for (Path part : DurableFiles.parts(file)) {

@@ -109,7 +109,7 @@ class RecordsCommandsTest {
                 .mustSay(
                         ExitCode.OK,
                         "entry 1 taken: right MP flexion, active: 70 degrees",
-                        "heard: ",
+                        "heard \"",
                         "grammar ",
                         "ended");
         JsonNode changes = JsonMapper.builder()
