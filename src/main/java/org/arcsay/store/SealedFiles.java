@@ -167,11 +167,7 @@ public final class SealedFiles {
      */
     public static PatientCode importPatient(VisitStore store, Path sealed, char[] password) throws StoreException {
         PatientExport export = PatientExport.parse(sealed, openExport(sealed, password));
-        try {
-            store.add(export);
-        } catch (NullPointerException | IllegalArgumentException e) {
-            throw PatientExport.incomplete(sealed, e);
-        }
+        store.add(sealed, export);
         return new PatientCode(export.patient());
     }
 

@@ -109,26 +109,38 @@ public final class VisitStore implements AutoCloseable {
         });
     }
 
-    /** Adds a patient with all visits, in one transaction. */
-    void add(PatientExport export) throws StoreException {
+    /**
+     * Adds a patient with all visits, in one transaction.
+     *
+     * @param source named in messages
+     */
+    void add(Path source, PatientExport export) throws StoreException {
         PatientCode patient = new PatientCode(export.patient());
-        database.write(connection -> {
-            if (patientRow(connection, patient).isPresent()) {
-                throw new StoreException(
-                        Problem.REFUSED,
-                        "Patient " + patient + " is in the records already. Nothing was stored. "
-                                + "Import into an empty data folder (--home), or erase the patient here first.");
-            }
-            long row = insertPatient(connection, patient);
-            for (PatientExport.VisitExport visit : export.visits()) {
-                long id = insertVisit(connection, row, visit.startedAt(), visit.plan());
-                EventWriter writer = new EventWriter(connection);
-                for (JournalEvent event : visit.events()) {
-                    writer.append(id, event);
+        try {
+            database.write(connection -> {
+                if (patientRow(connection, patient).isPresent()) {
+                    throw new StoreException(
+                            Problem.REFUSED,
+                            "Patient " + patient + " is in the records already. Nothing was stored. "
+                                    + "Import into an empty data folder (--home), or erase the patient here first.");
                 }
+                insert(connection, insertPatient(connection, patient), export.visits());
+                return null;
+            });
+        } catch (NullPointerException | IllegalArgumentException e) {
+            throw PatientExport.incomplete(source, e);
+        }
+    }
+
+    private static void insert(Connection connection, long patient, List<PatientExport.VisitExport> visits)
+            throws SQLException {
+        EventWriter writer = new EventWriter(connection);
+        for (PatientExport.VisitExport visit : visits) {
+            long id = insertVisit(connection, patient, visit.startedAt(), visit.plan());
+            for (JournalEvent event : visit.events()) {
+                writer.append(id, event);
             }
-            return null;
-        });
+        }
     }
 
     /** The journal of a visit; each event is checked against the state so far and then stored durably. */

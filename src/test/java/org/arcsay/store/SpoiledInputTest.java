@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -24,11 +25,15 @@ import org.arcsay.audio.AudioException;
 import org.arcsay.audio.WavSource;
 import org.arcsay.grammar.GrammarException;
 import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.model.PatientCode;
+import org.arcsay.model.Visit;
 import org.arcsay.parser.Parser;
 import org.arcsay.recogniser.ModelException;
 import org.arcsay.recogniser.ModelFolder;
 import org.arcsay.report.csv.CsvImport;
 import org.arcsay.report.csv.CsvReader;
+import org.arcsay.review.Draft;
+import org.arcsay.review.FileDrafts;
 import org.arcsay.tables.TableException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -50,7 +55,8 @@ class SpoiledInputTest {
         void read(byte[] input) throws Exception;
     }
 
-    private static void feed(String what, byte[] whole, Class<? extends Exception> refusal, Reader reader) {
+    private static void feed(String what, byte[] whole, Class<? extends Exception> refusal, Reader reader)
+            throws IOException {
         Random random = new Random(what.hashCode());
         int[] refused = {0};
         for (int input = 0; input < INPUTS; input++) {
@@ -69,8 +75,12 @@ class SpoiledInputTest {
                     },
                     which);
         }
-        System.out.println(INPUTS + " spoiled inputs to " + what + ": " + refused[0] + " refused with a message, "
-                + (INPUTS - refused[0]) + " read");
+        FaultTable.row(
+                "spoiled-" + what.replaceAll("\\W+", "-"),
+                "spoiled bytes to " + what,
+                INPUTS,
+                0,
+                refused[0] + " refused with a message, " + (INPUTS - refused[0]) + " read");
     }
 
     private static void assertForPeople(String message) {
@@ -131,6 +141,45 @@ class SpoiledInputTest {
         });
     }
 
+    /** What is taken in must be in the records afterwards, event by event. */
+    @Test
+    void patientExports() throws Exception {
+        byte[] whole;
+        try (VisitStore store = VisitStore.open(folder.resolve("from.db"))) {
+            Records.fill(store, 105, 12);
+            whole = PatientExport.json(store, Records.PATIENT);
+        }
+        Path source = folder.resolve("export");
+        feed("the import of patients", whole, StoreException.class, input -> {
+            PatientExport export = PatientExport.parse(source, new String(input, StandardCharsets.UTF_8));
+            Path file = folder.resolve("to.db");
+            DurableFiles.removeDatabase(file);
+            try (VisitStore store = VisitStore.open(file)) {
+                store.add(source, export);
+                List<Visit> visits = store.visits(new PatientCode(export.patient()));
+                assertEquals(export.visits().size(), visits.size());
+                for (int i = 0; i < visits.size(); i++) {
+                    assertEquals(
+                            export.visits().get(i).events(),
+                            store.history(visits.get(i).id()));
+                }
+                store.integrityCheck();
+            }
+        });
+    }
+
+    @Test
+    void drafts() throws Exception {
+        Path file = folder.resolve("visit-1.json");
+        FileDrafts drafts = new FileDrafts(folder);
+        drafts.keep(1, List.of(Draft.empty()));
+        byte[] whole = Files.readAllBytes(file);
+        feed("the reader of drafts", whole, IOException.class, input -> {
+            Files.write(file, input);
+            drafts.load(1);
+        });
+    }
+
     @Test
     void sealedFiles() throws Exception {
         char[] password = "a long password".toCharArray();
@@ -175,11 +224,11 @@ class SpoiledInputTest {
             }
             Files.write(folder.resolve(file), whole);
         }
-        System.out.println(refused + " spoiled model folders: all refused with a message");
+        FaultTable.row("spoiled-model", "spoiled speech model", refused, 0, "every one refused with a message");
     }
 
     @Test
-    void randomWords() {
+    void randomWords() throws Exception {
         Parser parser = new Parser(SpokenGrammar.standard());
         List<String> words = new ArrayList<>(parser.grammar().words());
         words.addAll(List.of("[unk]", "", " ", "ÄÖÜ", "-10", "75", "null", "\u0000", "a".repeat(5000)));
@@ -194,6 +243,7 @@ class SpoiledInputTest {
                 assertNotNull(parser.parse(said), said::toString);
             }
         });
-        System.out.println(inputs + " random word strings to the parser: each got an answer");
+        FaultTable.row(
+                "spoiled-words", "random words to the parser", inputs, 0, "a reading, a command or \"not understood\"");
     }
 }
