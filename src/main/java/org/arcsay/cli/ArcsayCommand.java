@@ -77,10 +77,21 @@ public final class ArcsayCommand implements Runnable {
                 .setExecutionExceptionHandler(new Failures())
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
-        int code = line.execute(arguments);
+        int code = execute(line, arguments);
         out.flush();
         err.flush();
         return code;
+    }
+
+    private static int execute(CommandLine line, String... arguments) {
+        try {
+            return line.execute(arguments);
+        } catch (VirtualMachineError | LinkageError | AssertionError e) {
+            line.getErr()
+                    .println("arcsay: the program could not go on (" + e.getClass().getSimpleName() + "). What was"
+                            + " announced is stored. Free some memory, or install a supported Java 17, and start again.");
+            return ExitCode.FAILURE;
+        }
     }
 
     @Override

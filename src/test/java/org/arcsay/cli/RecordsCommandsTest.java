@@ -7,14 +7,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.RandomAccessFile;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
+import java.util.logging.Handler;
+import java.util.logging.Level;
+import java.util.logging.LogRecord;
+import java.util.logging.Logger;
 import java.util.stream.Stream;
 import org.arcsay.audio.WavSource;
 import org.junit.jupiter.api.AfterEach;
@@ -248,7 +255,7 @@ class RecordsCommandsTest {
             for (Path file : files.filter(Files::isRegularFile)
                     .filter(f -> !f.startsWith(home.resolve("cache")))
                     .toList()) {
-                String content = new String(Files.readAllBytes(file), java.nio.charset.StandardCharsets.ISO_8859_1);
+                String content = new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1);
                 assertFalse(content.contains("seventy") || content.contains("T-1"), file + " still holds the patient");
                 assertFalse(file.toString().endsWith(".wav"), file.toString());
             }
@@ -285,7 +292,7 @@ class RecordsCommandsTest {
                 System.arraycopy(block, 0, all, length, read);
                 length += read;
             }
-            return java.util.Arrays.copyOf(all, length);
+            return Arrays.copyOf(all, length);
         }
     }
 
@@ -303,6 +310,52 @@ class RecordsCommandsTest {
             }
             shell.arcsay("check-records").mustSay(ExitCode.OK);
             assertEquals(1, store.patients().size());
+        }
+    }
+
+    /** What was dictated stands in the records and nowhere else, and libraries are told to write everything they log. */
+    @Test
+    void neitherLogsNorOtherFilesHoldWhatWasDictated() throws Exception {
+        List<String> logged = new ArrayList<>();
+        Handler listening = new Handler() {
+            @Override
+            public void publish(LogRecord record) {
+                logged.add(record.getMessage() + Arrays.toString(record.getParameters()) + record.getThrown());
+            }
+
+            @Override
+            public void flush() {}
+
+            @Override
+            public void close() {}
+        };
+        Logger root = Logger.getLogger("");
+        Level before = root.getLevel();
+        root.setLevel(Level.ALL);
+        listening.setLevel(Level.ALL);
+        root.addHandler(listening);
+        try {
+            capture();
+            shell.arcsay("show", "1");
+            shell.arcsay("check-records");
+            spoil(home.resolve("arcsay.db"));
+            capture();
+            shell.arcsay("history", "1");
+            Logger.getLogger("org.arcsay").fine("listening");
+        } finally {
+            root.removeHandler(listening);
+            root.setLevel(before);
+        }
+        assertTrue(logged.toString().contains("listening"), "the logs are listened to");
+        assertFalse(logged.toString().contains("seventy"), logged::toString);
+        assertFalse(logged.toString().contains("T-1"), logged::toString);
+        try (Stream<Path> files = Files.walk(home.toRealPath())) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                String content = new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1);
+                if (content.contains("seventy")) {
+                    assertTrue(file.toString().endsWith(".db"), file + " holds what was dictated");
+                }
+            }
         }
     }
 

@@ -134,7 +134,7 @@ class SpoiledInputTest {
     @Test
     void imports() throws Exception {
         byte[] whole = Files.readAllBytes(Path.of("src/test/resources/golden/report.csv"));
-        feed("the import", whole, IllegalArgumentException.class, input -> {
+        feed("the import of reports as CSV", whole, IllegalArgumentException.class, input -> {
             if (CsvReader.read(new ByteArrayInputStream(input)) instanceof CsvImport.Refused refused) {
                 throw new IllegalArgumentException(refused.problems().get(0).sentence());
             }
