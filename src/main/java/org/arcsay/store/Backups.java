@@ -59,7 +59,7 @@ public final class Backups {
     }
 
     Backup make(Database database, Instant now, Purpose purpose) throws StoreException {
-        removeUnfinished();
+        DurableFiles.removeUnfinished(folder, "");
         Backup backup = free(now, purpose);
         FullCheck.require(database);
         DurableFiles.create(backup.file(), unfinished -> copy(database, unfinished));
@@ -89,19 +89,6 @@ public final class Backups {
             if (!Extent.of(copy).equals(extent)) {
                 throw StoreException.damaged(empty, "the copy is not complete");
             }
-        }
-    }
-
-    /** What an interrupted backup has left behind may hold readings, and is of no use. */
-    private void removeUnfinished() throws StoreException {
-        try {
-            for (Path file : files()) {
-                if (file.getFileName().toString().contains(DurableFiles.UNFINISHED)) {
-                    Files.delete(file);
-                }
-            }
-        } catch (IOException e) {
-            throw Failures.of(folder, e);
         }
     }
 

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.stream.Stream;
 import org.arcsay.store.StoreException.Problem;
 
 /** Files that are complete under their name, or not there at all, whenever the program or the power stops. */
@@ -56,6 +57,27 @@ public final class DurableFiles {
             syncFolder(file.toAbsolutePath().getParent());
         } catch (IOException e) {
             throw Failures.of(file, e);
+        }
+    }
+
+    /**
+     * Removes what interrupted work has left: it may hold readings, and is of no use.
+     *
+     * @param begin how the names begin
+     */
+    static void removeUnfinished(Path folder, String begin) throws StoreException {
+        if (!Files.isDirectory(folder)) {
+            return;
+        }
+        try (Stream<Path> files = Files.list(folder)) {
+            for (Path file : files.toList()) {
+                String name = file.getFileName().toString();
+                if (name.startsWith(begin) && name.contains(UNFINISHED)) {
+                    Files.deleteIfExists(file);
+                }
+            }
+        } catch (IOException e) {
+            throw Failures.of(folder, e);
         }
     }
 

@@ -46,6 +46,7 @@ public final class VisitStore implements AutoCloseable {
         Path file = Opening.real(databaseFile);
         InstanceLock lock = InstanceLock.acquire(file);
         try {
+            DurableFiles.removeUnfinished(file.getParent(), file.getFileName().toString());
             return new VisitStore(opening.forWriting(file), Optional.of(lock));
         } catch (StoreException e) {
             lock.closeAfter(e);
