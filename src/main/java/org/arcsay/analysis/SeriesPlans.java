@@ -8,6 +8,7 @@ import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
 import org.arcsay.tables.Row;
 import org.arcsay.tables.Table;
+import org.arcsay.tables.TableException;
 
 /** The named series of {@code tables/plans.tsv}; a clinic may use its own. */
 public final class SeriesPlans {
@@ -19,6 +20,9 @@ public final class SeriesPlans {
         this.plans = table.groups("plan").entrySet().stream()
                 .map(plan -> plan(plan.getKey(), plan.getValue()))
                 .toList();
+        if (plans.isEmpty()) {
+            throw new TableException("The table " + table.name() + " holds no series; give at least one line.");
+        }
     }
 
     private static SeriesPlan plan(String id, List<Row> rows) {

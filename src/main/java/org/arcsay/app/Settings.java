@@ -3,6 +3,7 @@ package org.arcsay.app;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
@@ -126,6 +127,14 @@ public record Settings(ClinicSettings clinic, Optional<Path> model, Optional<Str
                     + " to " + ClipVoice.QUICKEST);
         }
 
+        Path folder() throws SettingsException {
+            try {
+                return Path.of(value);
+            } catch (InvalidPathException e) {
+                throw new SettingsException(where + " cannot be '" + value + "'; give the path of a folder");
+            }
+        }
+
         private SettingsException wrong(String allowed) {
             return new SettingsException(where + " cannot be '" + value + "'; use one of " + allowed);
         }
@@ -172,7 +181,7 @@ public record Settings(ClinicSettings clinic, Optional<Path> model, Optional<Str
                 new ClinicSettings(
                         one(values, "sign", SIGNS).orElse(usual.signConvention()),
                         one(values, "unit", UNITS).orElse(usual.lengthUnit())),
-                text(values, "model").map(Path::of),
+                values.containsKey("model") ? Optional.of(values.get("model").folder()) : Optional.empty(),
                 text(values, "microphone"),
                 answers(values));
     }

@@ -24,7 +24,8 @@ import picocli.CommandLine.Spec;
             "  arcsay review 1                                look through visit 1 and confirm it",
             "",
             "Exit codes: 0 done, 1 failure, 2 wrong usage, 3 audio, 4 speech model, 5 records file, 6 unknown patient or",
-            "visit, 7 settings or grammar, 8 self-check found something, 9 no reading understood.",
+            "visit, 7 settings or grammar, 8 self-check found something, 9 no reading understood, 10 wrong password,",
+            "11 not confirmed.",
             "",
             "Arcsay records what the professional says and confirms. It gives no diagnosis or treatment advice and is not",
             "a certified medical device. Local protocols, record rules and licensed practice come first.",
@@ -39,30 +40,60 @@ import picocli.CommandLine.Spec;
             PhrasesCommand.class,
             CheckCommand.class,
             EvaluateCommand.class,
+            HistoryCommand.class,
+            BackupCommand.class,
+            RestoreCommand.class,
+            CheckRecordsCommand.class,
+            ExportPatientCommand.class,
+            OpenExportCommand.class,
+            ImportPatientCommand.class,
+            ErasePatientCommand.class,
+            PurgeSoundCommand.class,
             HelpCommand.class,
         })
 public final class ArcsayCommand implements Runnable {
+    private final Keyboard keyboard;
+
     @Spec
     private CommandSpec spec;
+
+    private ArcsayCommand(Keyboard keyboard) {
+        this.keyboard = keyboard;
+    }
+
+    Keyboard keyboard() {
+        return keyboard;
+    }
 
     /** Runs one command line and returns the exit code. */
     public static int run(String... arguments) {
         PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-        return run(out, err, arguments);
+        return run(out, err, Keyboard.ofTerminal(), arguments);
     }
 
-    static int run(PrintWriter out, PrintWriter err, String... arguments) {
-        CommandLine line = new CommandLine(new ArcsayCommand())
+    static int run(PrintWriter out, PrintWriter err, Keyboard keyboard, String... arguments) {
+        CommandLine line = new CommandLine(new ArcsayCommand(keyboard))
                 .setOut(out)
                 .setErr(err)
                 .setExecutionExceptionHandler(new Failures())
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
-        int code = line.execute(arguments);
+        int code = execute(line, arguments);
         out.flush();
         err.flush();
         return code;
+    }
+
+    private static int execute(CommandLine line, String... arguments) {
+        try {
+            return line.execute(arguments);
+        } catch (VirtualMachineError | LinkageError | AssertionError e) {
+            line.getErr()
+                    .println("arcsay: the program could not go on (" + e.getClass().getSimpleName() + "). What was"
+                            + " announced is stored. Free some memory, or install a supported Java 17, and start again.");
+            return ExitCode.FAILURE;
+        }
     }
 
     @Override

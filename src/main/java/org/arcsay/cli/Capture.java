@@ -1,5 +1,6 @@
 package org.arcsay.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import org.arcsay.audio.AudioException;
 import org.arcsay.audio.AudioQuality;
 import org.arcsay.audio.AudioSource;
 import org.arcsay.audio.LevelMeter;
+import org.arcsay.audio.RecordedSource;
 import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.feedback.NoSpeaker;
 import org.arcsay.feedback.Speaker;
@@ -23,6 +25,7 @@ import org.arcsay.parser.Parser;
 import org.arcsay.recogniser.ModelException;
 import org.arcsay.recogniser.Recogniser;
 import org.arcsay.session.VisitSession;
+import org.arcsay.store.KeptSound;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
 
@@ -32,8 +35,15 @@ import org.arcsay.store.VisitStore;
  * @param patient whose visit it is
  * @param side the hand to begin with, if known
  * @param plan the series that is wanted
+ * @param keptSound where the sound is kept, if the user wants that
  */
-record Capture(PatientCode patient, Optional<Side> side, SeriesPlan plan, Settings settings, SpokenGrammar grammar) {
+record Capture(
+        PatientCode patient,
+        Optional<Side> side,
+        SeriesPlan plan,
+        Settings settings,
+        SpokenGrammar grammar,
+        Optional<KeptSound> keptSound) {
 
     /** Loads the model and warns of words that it lacks. */
     Ears ears(Path cache, Optional<Path> model, PrintWriter err) throws ModelException {
@@ -63,7 +73,8 @@ record Capture(PatientCode patient, Optional<Side> side, SeriesPlan plan, Settin
         Visits visits = new Visits(store, settings.clinic(), grammar.version());
         VisitSession session = visits.begin(patient, side, plan);
         LevelMeter meter = new LevelMeter(source.sampleRate());
-        try (Recogniser recogniser = ears.recogniser(source.sampleRate())) {
+        try (Recogniser recogniser = ears.recogniser(source.sampleRate());
+                AudioSource heard = recorded(session.visit(), source, err)) {
             new LiveCapture(
                             new Parser(grammar),
                             session,
@@ -71,11 +82,31 @@ record Capture(PatientCode patient, Optional<Side> side, SeriesPlan plan, Settin
                             speaker,
                             level,
                             new ConsoleListener(err))
-                    .run(meter.listeningTo(source), recogniser);
+                    .run(meter.listeningTo(heard), recogniser);
         } finally {
             session.close();
         }
         meter.quality().warnings().stream().map(AudioQuality.Warning::sentence).forEach(err::println);
         return store.visit(session.visit().id()).orElseThrow();
+    }
+
+    /** The source, which is also written to a file if that is wanted. A visit is worth more than its sound. */
+    private AudioSource recorded(Visit visit, AudioSource source, PrintWriter err) {
+        if (keptSound.isEmpty()) {
+            return source;
+        }
+        try {
+            Path file = keptSound.get().begin(visit.id());
+            AudioSource recorded = RecordedSource.into(file, source, failure -> warnOfLostSound(failure, err));
+            err.println("KEEPING THE SOUND of this visit in " + file + " until 'arcsay purge-sound'. Tell the patient.");
+            return recorded;
+        } catch (IOException | StoreException e) {
+            warnOfLostSound(e, err);
+            return source;
+        }
+    }
+
+    private static void warnOfLostSound(Exception failure, PrintWriter err) {
+        err.println("The sound is not kept from here on (" + failure.getMessage() + "). Readings are stored as before.");
     }
 }

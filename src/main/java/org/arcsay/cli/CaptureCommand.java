@@ -1,6 +1,7 @@
 package org.arcsay.cli;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.arcsay.app.Ears;
 import org.arcsay.app.Settings;
@@ -15,6 +16,8 @@ import org.arcsay.feedback.VoiceSettings;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
 import org.arcsay.store.DataFolder;
+import org.arcsay.store.KeptSound;
+import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -45,13 +48,19 @@ final class CaptureCommand implements Callable<Integer> {
     @Mixin
     private AnswerOptions answers;
 
+    @Option(
+            names = "--keep-sound",
+            description = "Also keep the sound of this visit in the data folder (default: no sound is kept).")
+    private boolean keepSound;
+
     @Override
     public Integer call() throws Exception {
         Settings settings = place.settings();
         PatientCode code = Place.patientCode(patient);
         VoiceSettings voice =
                 answers.over(settings.answers(), wav == null ? FeedbackLevel.SHORT : FeedbackLevel.OFF);
-        Capture capture = new Capture(code, start.side(), start.plan(), settings, place.grammar());
+        Capture capture =
+                new Capture(code, start.side(), start.plan(), settings, place.grammar(), keptSound());
         DataFolder folder = place.folder();
         try (AudioSource source = source(settings);
                 VisitStore store = place.store()) {
@@ -62,16 +71,22 @@ final class CaptureCommand implements Callable<Integer> {
                 opened.notice().ifPresent(place.err()::println);
                 try (Speaker speaker = opened.speaker()) {
                     return finish(capture.listen(ears, store, source, speaker, voice.level(), place.err()));
+                } finally {
+                    place.backUp(store);
                 }
             }
         }
+    }
+
+    private Optional<KeptSound> keptSound() throws StoreException {
+        return keepSound ? Optional.of(place.folder().sound()) : Optional.empty();
     }
 
     private AudioSource source(Settings settings) throws AudioException {
         return wav == null ? Microphone.open(start.microphone(settings).orElse(null)) : WavSource.open(wav);
     }
 
-    private int finish(Visit visit) {
+    private int finish(Visit visit) throws StoreException {
         place.print(visit, false);
         if (visit.counting().isEmpty()) {
             place.err().println("No reading was understood. 'arcsay phrases' shows what can be said.");

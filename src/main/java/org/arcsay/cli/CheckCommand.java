@@ -53,6 +53,7 @@ final class CheckCommand implements Callable<Integer> {
         lines.addAll(grammarAndModel(folder));
         lines.add(settings());
         lines.add(records(folder));
+        lines.add(sound(folder));
         lines.add(disk(folder));
         print(lines);
         return lines.stream().anyMatch(line -> line.verdict() == Verdict.FAILED) ? ExitCode.CHECK_FAILED : ExitCode.OK;
@@ -149,6 +150,16 @@ final class CheckCommand implements Callable<Integer> {
         } catch (StoreException e) {
             return new Line("records", Verdict.FAILED, String.valueOf(e.getMessage()));
         }
+    }
+
+    private static Line sound(DataFolder folder) throws StoreException {
+        int kept = folder.sound().all().size();
+        return kept == 0
+                ? new Line("sound", Verdict.OK, "none kept")
+                : new Line(
+                        "sound",
+                        Verdict.NOTE,
+                        kept + " recordings kept in " + folder.sound().folder() + "; 'arcsay purge-sound' removes them");
     }
 
     private static Line disk(DataFolder folder) {

@@ -40,12 +40,14 @@ final class DemoCommand implements Callable<Integer> {
                 Optional.empty(),
                 SeriesPlans.standard().usual(),
                 Settings.defaults(),
-                place.grammar());
+                place.grammar(),
+                Optional.empty());
         try (VisitStore store = place.store();
                 AudioSource source = WavSource.open(recording);
                 Ears ears = capture.ears(folder.models(), Optional.empty(), place.err())) {
             place.err().println("Listening to " + recording + ", 80 seconds of a therapist measuring two thumbs.");
             Visit visit = capture.listen(ears, store, source, place.err());
+            place.backUp(store);
             place.print(visit, false);
             place.pointToReview(visit);
         }

@@ -22,5 +22,10 @@ final class ExitCode {
     /** Everything worked, but not one reading was understood. */
     static final int NO_READING = 9;
 
+    /** The password does not open the file. */
+    static final int PASSWORD = 10;
+    /** Something that cannot be undone was not confirmed, so nothing was done. */
+    static final int NOT_CONFIRMED = 11;
+
     private ExitCode() {}
 }

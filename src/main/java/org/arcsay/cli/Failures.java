@@ -7,6 +7,7 @@ import org.arcsay.grammar.GrammarException;
 import org.arcsay.recogniser.ModelException;
 import org.arcsay.recogniser.RecogniserException;
 import org.arcsay.store.StoreException;
+import org.arcsay.store.StoreException.Problem;
 import org.arcsay.ui.NoScreenException;
 import picocli.CommandLine;
 import picocli.CommandLine.ParseResult;
@@ -31,8 +32,8 @@ final class Failures implements CommandLine.IExecutionExceptionHandler {
         if (failure instanceof CliException cli) {
             return cli.exitCode();
         }
-        if (failure instanceof StoreException) {
-            return ExitCode.RECORDS;
+        if (failure instanceof StoreException records) {
+            return records.problem() == Problem.WRONG_PASSWORD ? ExitCode.PASSWORD : ExitCode.RECORDS;
         }
         if (failure instanceof ModelException || failure instanceof RecogniserException) {
             return ExitCode.MODEL;

@@ -1,8 +1,10 @@
 package org.arcsay.cli;
 
 import java.math.BigDecimal;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Finding;
 import org.arcsay.model.Remark;
@@ -30,8 +32,9 @@ final class Json {
             String startedAt,
             @Nullable String endedAt,
             boolean isFinal,
-            List<EntryView> entries) {
-        static VisitView of(Visit visit) {
+            List<EntryView> entries,
+            @Nullable String sound) {
+        static VisitView of(Visit visit, Optional<Path> sound) {
             return new VisitView(
                     "arcsay.visit/1",
                     visit.id(),
@@ -39,7 +42,8 @@ final class Json {
                     visit.startedAt().toString(),
                     visit.endedAt().map(Object::toString).orElse(null),
                     visit.isFinal(),
-                    visit.entries().stream().map(EntryView::of).toList());
+                    visit.entries().stream().map(EntryView::of).toList(),
+                    sound.map(Path::toString).orElse(null));
         }
     }
 

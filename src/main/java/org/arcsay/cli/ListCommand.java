@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
+import org.arcsay.store.KeptSound;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
 import org.jspecify.annotations.Nullable;
@@ -27,10 +28,13 @@ final class ListCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         try (VisitStore store = place.storeToRead()) {
             List<Visit> visits = visits(store);
+            KeptSound sound = place.folder().sound();
             if (place.json()) {
-                place.out().println(Json.text(visits.stream().map(Json.VisitView::of).toList()));
+                place.out().println(Json.text(visits.stream()
+                        .map(visit -> Json.VisitView.of(visit, sound.of(visit.id())))
+                        .toList()));
             } else {
-                visits.forEach(visit -> place.out().println(VisitText.line(visit)));
+                visits.forEach(visit -> place.out().println(line(visit, sound)));
             }
             if (visits.isEmpty()) {
                 place.err().println("There are no visits yet. Begin with 'arcsay demo' or 'arcsay capture'.");
@@ -39,14 +43,16 @@ final class ListCommand implements Callable<Integer> {
         return ExitCode.OK;
     }
 
+    private static String line(Visit visit, KeptSound sound) {
+        return VisitText.line(visit) + (sound.of(visit.id()).isPresent() ? ", SOUND KEPT" : "");
+    }
+
     private List<Visit> visits(VisitStore store) throws StoreException, CliException {
         if (patient == null) {
             return store.recent(limit);
         }
         PatientCode code = Place.patientCode(patient);
-        if (!store.knows(code)) {
-            throw Place.unknownPatient(store, code);
-        }
+        Place.requireKnown(store, code);
         return store.visits(code).stream()
                 .sorted((one, two) -> Long.compare(two.id(), one.id()))
                 .limit(limit)

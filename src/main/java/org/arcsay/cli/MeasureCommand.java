@@ -66,16 +66,24 @@ final class MeasureCommand implements Callable<Integer> {
                         model.folder().or(settings::model),
                         microphones(folder, settings),
                         answers.over(settings.answers(), FeedbackLevel.SHORT))) {
-            if (patient == null) {
-                HomeApp.run(new HomeModel(desk));
-            } else {
-                PatientCode code = Place.patientCode(patient);
-                start.requireKnown(store, code, place.err());
-                MeasuringApp.run(
-                        desk.measure(new MeasuringStart(code, start.side(), start.plan(), start.microphone(settings))));
+            try {
+                open(desk, store, settings);
+            } finally {
+                place.backUp(store);
             }
         }
         return ExitCode.OK;
+    }
+
+    private void open(Desk desk, VisitStore store, Settings settings) throws Exception {
+        if (patient == null) {
+            HomeApp.run(new HomeModel(desk));
+            return;
+        }
+        PatientCode code = Place.patientCode(patient);
+        start.requireKnown(store, code, place.err());
+        MeasuringApp.run(
+                desk.measure(new MeasuringStart(code, start.side(), start.plan(), start.microphone(settings))));
     }
 
     private MicrophoneChoice microphones(DataFolder folder, Settings settings) throws AudioException {

@@ -3,6 +3,7 @@ package org.arcsay.cli;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.app.Settings;
@@ -11,6 +12,7 @@ import org.arcsay.grammar.Lexicon;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
+import org.arcsay.store.Backups;
 import org.arcsay.store.DataFolder;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
@@ -54,6 +56,10 @@ final class Place {
         return spec.commandLine().getErr();
     }
 
+    Keyboard keyboard() {
+        return ((ArcsayCommand) spec.root().userObject()).keyboard();
+    }
+
     boolean json() {
         return json;
     }
@@ -75,14 +81,24 @@ final class Place {
         return VisitStore.open(folder().database());
     }
 
+    /** To work with records that are there; none are made. */
+    VisitStore storeToKeep() throws StoreException, CliException {
+        requireRecords();
+        return store();
+    }
+
     /** To look at records while another copy of the program may be capturing. */
     VisitStore storeToRead() throws StoreException, CliException {
+        requireRecords();
+        return VisitStore.openReadOnly(folder().database());
+    }
+
+    private void requireRecords() throws StoreException, CliException {
         Path file = folder().database();
         if (!Files.exists(file)) {
             throw new CliException(
                     ExitCode.UNKNOWN, "There are no visits yet in " + file + ". Begin with 'arcsay demo' or 'arcsay capture'.");
         }
-        return VisitStore.openReadOnly(file);
     }
 
     static Visit visit(VisitStore store, long id) throws StoreException, CliException {
@@ -93,12 +109,28 @@ final class Place {
         return visit.get();
     }
 
-    /** Shows a visit in the form that was asked for. */
-    void print(Visit visit, boolean history) {
+    /** Shows a visit in the form that was asked for, and whether its sound is kept. */
+    void print(Visit visit, boolean history) throws StoreException {
+        Optional<Path> sound = folder().sound().of(visit.id());
         if (json) {
-            out().println(Json.text(Json.VisitView.of(visit)));
+            out().println(Json.text(Json.VisitView.of(visit, sound)));
         } else {
             VisitText.print(visit, history, out());
+            sound.ifPresent(file -> out().println("SOUND KEPT in " + file + " until 'arcsay purge-sound'"));
+        }
+    }
+
+    /** Shows a result as JSON, or as the text. */
+    void print(Object result, String text) {
+        out().println(json ? Json.text(result) : text);
+    }
+
+    /** Backs up what a session stored. That it failed is told, and changes nothing else. */
+    void backUp(VisitStore store) {
+        try {
+            Backups.beside(store.file()).keepUp(store, Instant.now());
+        } catch (StoreException e) {
+            err().println("No backup was made: " + e.getMessage());
         }
     }
 
@@ -115,7 +147,13 @@ final class Place {
         }
     }
 
-    static CliException unknownPatient(VisitStore store, PatientCode patient) throws StoreException {
+    static void requireKnown(VisitStore store, PatientCode patient) throws StoreException, CliException {
+        if (!store.knows(patient)) {
+            throw unknownPatient(store, patient, "");
+        }
+    }
+
+    static CliException unknownPatient(VisitStore store, PatientCode patient, String orElse) throws StoreException {
         List<PatientCode> known = store.patients();
         String others = known.isEmpty()
                 ? "There are no patients yet."
@@ -125,6 +163,6 @@ final class Place {
         return new CliException(
                 ExitCode.UNKNOWN,
                 "The patient code " + patient + " is not known. " + others
-                        + " Check the spelling; for a first visit add --new.");
+                        + " Check the spelling." + orElse);
     }
 }

@@ -30,7 +30,11 @@ final class ReviewCommand implements Callable<Integer> {
         try (VisitStore store = place.store()) {
             Visit found = Place.visit(store, visit);
             Visits visits = new Visits(store, place.settings().clinic(), place.grammar().version());
-            ReviewApp.run(visits.review(found, by, place.folder().drafts()));
+            try {
+                ReviewApp.run(visits.review(found, by, place.folder().drafts()));
+            } finally {
+                place.backUp(store);
+            }
             place.out().println(VisitText.line(Place.visit(store, visit)));
         }
         return ExitCode.OK;

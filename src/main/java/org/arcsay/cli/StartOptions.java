@@ -54,7 +54,7 @@ final class StartOptions {
     /** A code that is not in the records may be a slip; it needs the option for a new one. */
     void requireKnown(VisitStore store, PatientCode code, PrintWriter err) throws StoreException, CliException {
         if (!isNew && !store.knows(code)) {
-            throw Place.unknownPatient(store, code);
+            throw Place.unknownPatient(store, code, " For a first visit add --new.");
         }
         if (isNew && store.knows(code)) {
             err.println("The patient code " + code + " is known already; this visit is added to it.");

@@ -49,7 +49,7 @@ public final class FileDrafts implements Drafts {
         try {
             return List.of(JSON.readValue(Files.readAllBytes(file), Draft[].class));
         } catch (JacksonException damaged) {
-            Path aside = file.resolveSibling(file.getFileName() + ".unreadable");
+            Path aside = aside(visit);
             Files.move(file, aside, StandardCopyOption.REPLACE_EXISTING);
             throw new IOException(
                     "A half-typed correction could not be read and was put aside as " + aside + ". Type it again.",
@@ -78,6 +78,16 @@ public final class FileDrafts implements Drafts {
         if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
             Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
         }
+    }
+
+    /** Removes everything half-typed of a visit, also what could not be read. */
+    public void forget(long visit) throws IOException {
+        Files.deleteIfExists(file(visit));
+        Files.deleteIfExists(aside(visit));
+    }
+
+    private Path aside(long visit) {
+        return folder.resolve("visit-" + visit + ".json.unreadable");
     }
 
     private Path file(long visit) {

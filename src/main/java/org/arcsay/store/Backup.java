@@ -33,8 +33,13 @@ public record Backup(Path file, Instant made, Purpose purpose) {
             DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmssSSS", Locale.ROOT).withZone(ZoneOffset.UTC);
 
     static Backup in(Path folder, Instant made, Purpose purpose) {
-        String name = "arcsay-" + TIME.format(made) + "Z-" + purpose.name().toLowerCase(Locale.ROOT) + ".db";
+        String name = "arcsay-" + stamp(made) + "-" + purpose.name().toLowerCase(Locale.ROOT) + ".db";
         return new Backup(folder.resolve(name), made, purpose);
+    }
+
+    /** The moment as it stands in names of files. */
+    static String stamp(Instant moment) {
+        return TIME.format(moment) + "Z";
     }
 
     /** The backup that lies under that name; empty when it is no name of a backup. */

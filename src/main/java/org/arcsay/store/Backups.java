@@ -4,14 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.sql.Connection;
 import java.sql.PreparedStatement;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -19,6 +13,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.arcsay.model.PatientCode;
 import org.arcsay.store.Backup.Purpose;
+import org.arcsay.store.Database.Connector;
 
 /**
  * Safe for any thread, for one process at a time. The folder with copies of one database.
@@ -26,6 +21,8 @@ import org.arcsay.store.Backup.Purpose;
  * <p>A copy appears under its name only after it was written, checked and forced to the disk.
  */
 public final class Backups {
+    private static final String REPLACED = "replaced-";
+
     private final Path folder;
 
     private Backups(Path folder) {
@@ -46,13 +43,14 @@ public final class Backups {
         return make(store.database(), now, Purpose.ASKED);
     }
 
-    /** Makes the backup of the day unless there is one, and then lets go of old ones. */
-    public Optional<Backup> makeIfDue(VisitStore store, Instant now, ZoneId zone) throws StoreException {
-        LocalDate today = LocalDate.ofInstant(now, zone);
-        boolean made = list().stream()
-                .filter(backup -> backup.purpose() == Purpose.DAILY)
-                .anyMatch(backup -> LocalDate.ofInstant(backup.made(), zone).equals(today));
-        if (made) {
+    /**
+     * Makes a backup unless the newest good one holds the same, and then lets go of old ones. To be called at the end of each
+     * session; of one day only the newest stays.
+     */
+    public Optional<Backup> keepUp(VisitStore store, Instant now) throws StoreException {
+        Extent extent = Extent.of(store.database());
+        Optional<Backup> newest = lastGood();
+        if (newest.isPresent() && extent.equals(Extent.of(newest.get().file()))) {
             return Optional.empty();
         }
         Backup backup = make(store.database(), now, Purpose.DAILY);
@@ -61,9 +59,9 @@ public final class Backups {
     }
 
     Backup make(Database database, Instant now, Purpose purpose) throws StoreException {
-        removeUnfinished();
+        DurableFiles.removeUnfinished(folder, "");
         Backup backup = free(now, purpose);
-        database.requireSound("integrity_check");
+        FullCheck.require(database);
         DurableFiles.create(backup.file(), unfinished -> copy(database, unfinished));
         return backup;
     }
@@ -79,40 +77,18 @@ public final class Backups {
 
     /** Writes one unchanging state of the database into an empty file and checks that it is all there. */
     static void copy(Database database, Path empty) throws StoreException {
-        long rows = database.direct(connection -> {
+        Extent extent = database.direct(connection -> {
             try (PreparedStatement vacuum = connection.prepareStatement("VACUUM INTO ?")) {
                 vacuum.setString(1, empty.toString());
                 vacuum.execute();
             }
-            return rows(connection);
+            return Extent.of(connection);
         });
         try (Database copy = Opening.STANDARD.forReading(empty)) {
             copy.requireSound("integrity_check");
-            if (copy.read(Backups::rows) != rows) {
+            if (!Extent.of(copy).equals(extent)) {
                 throw StoreException.damaged(empty, "the copy is not complete");
             }
-        }
-    }
-
-    private static long rows(Connection connection) throws SQLException {
-        try (Statement statement = connection.createStatement();
-                ResultSet row = statement.executeQuery("SELECT (SELECT count(*) FROM event)"
-                        + " + (SELECT count(*) FROM visit) + (SELECT count(*) FROM reading)")) {
-            row.next();
-            return row.getLong(1);
-        }
-    }
-
-    /** What an interrupted backup has left behind may hold readings, and is of no use. */
-    private void removeUnfinished() throws StoreException {
-        try {
-            for (Path file : files()) {
-                if (file.getFileName().toString().contains(DurableFiles.UNFINISHED)) {
-                    Files.delete(file);
-                }
-            }
-        } catch (IOException e) {
-            throw Failures.of(folder, e);
         }
     }
 
@@ -155,6 +131,11 @@ public final class Backups {
         return list().stream().filter(backup -> isGood(backup.file())).findFirst();
     }
 
+    /** Whether a backup passes the full check. */
+    public boolean isGood(Backup backup) {
+        return isGood(backup.file());
+    }
+
     private static boolean isGood(Path file) {
         try {
             requireGood(file);
@@ -166,7 +147,7 @@ public final class Backups {
 
     private static void requireGood(Path file) throws StoreException {
         try (Database database = Opening.STANDARD.forReading(file)) {
-            database.requireSound("integrity_check");
+            FullCheck.require(database);
         }
     }
 
@@ -202,15 +183,30 @@ public final class Backups {
             DurableFiles.replace(file, unfinished -> {
                 Files.copy(backupFile, unfinished, StandardCopyOption.REPLACE_EXISTING);
                 requireGood(unfinished);
+                useLog(unfinished);
                 removeLog(file);
             });
             return aside;
         }
     }
 
+    /** The folders with what restoring replaced. */
+    public List<Path> replaced() throws StoreException {
+        Path data = folder.getParent();
+        if (!Files.isDirectory(data)) {
+            return List.of();
+        }
+        try (Stream<Path> files = Files.list(data)) {
+            return files.filter(file -> file.getFileName().toString().startsWith(REPLACED) && Files.isDirectory(file))
+                    .sorted()
+                    .toList();
+        } catch (IOException e) {
+            throw Failures.of(data, e);
+        }
+    }
+
     private static Optional<Path> setAside(Path file, Instant now) throws StoreException {
-        Path aside = file.resolveSibling(
-                "replaced-" + Backup.in(file, now, Purpose.ASKED).file().getFileName());
+        Path aside = file.resolveSibling(REPLACED + Backup.stamp(now));
         boolean any = false;
         try {
             for (Path part : DurableFiles.parts(file)) {
@@ -226,6 +222,13 @@ public final class Backups {
             throw Failures.of(aside, e);
         }
         return any ? Optional.of(aside) : Optional.empty();
+    }
+
+    /** A copy does not use a write-ahead log; the change to it must not be interrupted under the name of the database. */
+    private static void useLog(Path copy) throws StoreException {
+        try (Database database = Database.forWriting(copy, Connector.DRIVER)) {
+            database.emptyLog();
+        }
     }
 
     /** The log of the old file must not be read into the new one. */

@@ -109,6 +109,11 @@ public record DataFolder(Path data, Path config, Path cache) {
         return data.resolve("backups");
     }
 
+    /** Recordings of visits, where the user wanted them kept. */
+    public KeptSound sound() {
+        return new KeptSound(data.resolve("sound"));
+    }
+
     /** Where a bundled speech model is unpacked. */
     public Path models() {
         return cache.resolve("models");

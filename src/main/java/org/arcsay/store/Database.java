@@ -1,5 +1,7 @@
 package org.arcsay.store;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -47,7 +49,7 @@ final class Database implements AutoCloseable {
     private Connection connect() throws StoreException {
         SQLiteConfig config = writable ? Pragmas.forWriting() : Pragmas.forReading();
         try {
-            Connection opened = connector.connect(config, "jdbc:sqlite:" + file);
+            Connection opened = connector.connect(config, "jdbc:sqlite:" + (isFrozen() ? frozenName() : file));
             try {
                 Pragmas.complete(opened);
                 Pragmas.verify(file, opened, writable);
@@ -59,6 +61,28 @@ final class Database implements AutoCloseable {
         } catch (SQLException e) {
             throw Failures.of(file, e);
         }
+    }
+
+    /**
+     * Whether nobody can change the file because it lies where nothing can be written, such as on a disk that the system made
+     * read-only after an error. SQLite needs to be told, since it cannot make the files beside it that guard against changes.
+     */
+    private boolean isFrozen() throws StoreException {
+        try {
+            Path log = DurableFiles.log(file);
+            return !writable
+                    && Files.exists(file)
+                    && !Files.isWritable(file.toAbsolutePath().getParent())
+                    && (!Files.exists(log) || Files.size(log) == 0);
+        } catch (IOException e) {
+            throw Failures.of(file, e);
+        }
+    }
+
+    /** As described in "Uniform Resource Identifiers" of the documentation of SQLite. */
+    private String frozenName() {
+        String name = file.toAbsolutePath().toString().replace('\\', '/').replace("%", "%25").replace("#", "%23");
+        return "file:" + (name.startsWith("/") ? name : "/" + name) + "?immutable=1";
     }
 
     Path file() {

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.stream.Stream;
 import org.arcsay.store.StoreException.Problem;
 
 /** Files that are complete under their name, or not there at all, whenever the program or the power stops. */
@@ -59,6 +60,27 @@ public final class DurableFiles {
         }
     }
 
+    /**
+     * Removes what interrupted work has left: it may hold readings, and is of no use.
+     *
+     * @param begin how the names begin
+     */
+    static void removeUnfinished(Path folder, String begin) throws StoreException {
+        if (!Files.isDirectory(folder)) {
+            return;
+        }
+        try (Stream<Path> files = Files.list(folder)) {
+            for (Path file : files.toList()) {
+                String name = file.getFileName().toString();
+                if (name.startsWith(begin) && name.contains(UNFINISHED)) {
+                    Files.deleteIfExists(file);
+                }
+            }
+        } catch (IOException e) {
+            throw Failures.of(folder, e);
+        }
+    }
+
     private static void removeAfter(Exception cause, Path unfinished) {
         try {
             removeDatabase(unfinished);
@@ -74,14 +96,25 @@ public final class DurableFiles {
         }
     }
 
-    /** The names under which a database is kept, its log first and the file itself last. */
+    /** The names under which a database is kept, its logs first and the file itself last. */
     static Path[] parts(Path database) {
-        return new Path[] {log(database), database.resolveSibling(database.getFileName() + "-shm"), database};
+        return new Path[] {
+            log(database), beside(database, "-shm"), rollbackJournal(database), database,
+        };
     }
 
     /** The write-ahead log of a database. */
     static Path log(Path database) {
-        return database.resolveSibling(database.getFileName() + "-wal");
+        return beside(database, "-wal");
+    }
+
+    /** What an interrupted change leaves of a database that does not use a write-ahead log yet, such as a restored one. */
+    static Path rollbackJournal(Path database) {
+        return beside(database, "-journal");
+    }
+
+    private static Path beside(Path database, String ending) {
+        return database.resolveSibling(database.getFileName() + ending);
     }
 
     /** Makes names that were given or taken away in the folder permanent. */

@@ -48,7 +48,9 @@ final class EventWriter {
         } else {
             throw new IllegalArgumentException("no row for " + event.getClass());
         }
-        new Seals(connection, visit).add();
+        try (Seals seals = new Seals(connection, visit)) {
+            seals.add();
+        }
     }
 
     private long event(long visit, String kind, JournalEvent event, OptionalInt entry, String by, String why)

@@ -2,6 +2,7 @@ package org.arcsay.store;
 
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.sql.SQLException;
@@ -13,6 +14,7 @@ import org.sqlite.SQLiteException;
 /** Turns technical failures into messages for people. */
 final class Failures {
     private static final int PRIMARY_CODE = 0xff;
+    private static final long SMALLEST_ROOM = 64 << 10;
 
     private Failures() {}
 
@@ -45,7 +47,7 @@ final class Failures {
                         "The records file " + file + " refused the entry because it breaks a rule of the records. "
                                 + "Nothing was stored. Say or type the reading again.",
                         cause);
-            default -> failed(file, cause);
+            default -> isFull(file) ? diskFull(file, cause) : failed(file, cause);
         };
     }
 
@@ -111,6 +113,15 @@ final class Failures {
                 "Reading or writing " + file + " failed. Nothing was stored by this step. "
                         + "Check the disk, start the program again and look at the last entries.",
                 cause);
+    }
+
+    /** On a full disk SQLite cannot even make the file through which its readers share a log, and calls that another failure. */
+    private static boolean isFull(Path file) {
+        try {
+            return Files.getFileStore(file).getUsableSpace() < SMALLEST_ROOM;
+        } catch (IOException e) {
+            return false;
+        }
     }
 
     private static boolean mentions(IOException cause, String words) {

@@ -3,15 +3,18 @@ package org.arcsay.store;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonSubTypes.Type;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.arcsay.model.JournalEvent;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Remark;
 import org.arcsay.model.Value;
 import org.arcsay.model.Visit;
 import org.arcsay.store.StoreException.Problem;
+import tools.jackson.core.JacksonException;
 import tools.jackson.databind.ObjectMapper;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.cfg.DateTimeFeature;
@@ -27,6 +30,7 @@ import tools.jackson.databind.json.JsonMapper;
  */
 record PatientExport(String format, int version, String patient, List<VisitExport> visits) {
     static final String FORMAT = "arcsay-patient";
+    private static final int VERSION = 1;
 
     /** One visit with its journal. */
     record VisitExport(long id, OffsetDateTime startedAt, String plan, List<JournalEvent> events) {}
@@ -74,6 +78,49 @@ record PatientExport(String format, int version, String patient, List<VisitExpor
                 .build();
     }
 
+    /**
+     * Reads an export back.
+     *
+     * @param source named in messages
+     * @throws StoreException when the text is not an export of this version, or says what cannot be
+     */
+    static PatientExport parse(Path source, String json) throws StoreException {
+        try {
+            PatientExport export = mapper().readValue(json, PatientExport.class);
+            if (!FORMAT.equals(export.format())) {
+                throw new StoreException(
+                        Problem.NOT_OURS, source + " is not the export of a patient. Nothing was stored.");
+            }
+            if (export.version() > VERSION) {
+                throw new StoreException(
+                        Problem.NEWER,
+                        source + " was written by a newer version of this program. Nothing was stored. "
+                                + "Install that version to read it.");
+            }
+            export.requireWhole();
+            return export;
+        } catch (JacksonException | IllegalArgumentException | IllegalStateException | NullPointerException e) {
+            throw incomplete(source, e);
+        }
+    }
+
+    static StoreException incomplete(Path source, Exception cause) {
+        return new StoreException(
+                Problem.DAMAGED,
+                source + " does not hold a whole export of a patient. Nothing was stored. Use another copy.",
+                cause);
+    }
+
+    /** Every journal must lead to a state. */
+    private void requireWhole() {
+        PatientCode code = new PatientCode(patient);
+        for (VisitExport visit : visits) {
+            Objects.requireNonNull(visit.plan(), "plan");
+            Visit.begun(1, code, Objects.requireNonNull(visit.startedAt(), "startedAt"))
+                    .replay(visit.events());
+        }
+    }
+
     static byte[] json(VisitStore store, PatientCode patient) throws StoreException {
         if (!store.knows(patient)) {
             throw new StoreException(
@@ -84,6 +131,6 @@ record PatientExport(String format, int version, String patient, List<VisitExpor
             visits.add(new VisitExport(
                     visit.id(), visit.startedAt(), store.plan(visit.id()).orElse(""), store.history(visit.id())));
         }
-        return mapper().writeValueAsBytes(new PatientExport(FORMAT, 1, patient.text(), visits));
+        return mapper().writeValueAsBytes(new PatientExport(FORMAT, VERSION, patient.text(), visits));
     }
 }

@@ -37,9 +37,14 @@ final class Pragmas {
         return values;
     }
 
+    /**
+     * Every event is moved from the log into the file at once: were the log to hold more than the last one, damage to its middle
+     * would drop all that follows, and SQLite would not tell.
+     */
     static SQLiteConfig forWriting() {
         SQLiteConfig config = common();
         config.setJournalMode(JournalMode.WAL);
+        config.setPragma(Pragma.WAL_AUTOCHECKPOINT, "1");
         return config;
     }
 
@@ -80,6 +85,7 @@ final class Pragmas {
         }
         if (writable) {
             require(file, connection, "journal_mode", "wal");
+            require(file, connection, "wal_autocheckpoint", "1");
         }
     }
 

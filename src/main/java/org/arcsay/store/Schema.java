@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -61,14 +62,15 @@ record Schema(List<String> scripts) {
                 statement.executeUpdate(scripts.get(version - 1));
                 statement.execute("PRAGMA application_id = " + Header.APPLICATION_ID);
                 statement.execute("PRAGMA user_version = " + version);
-                requireWholeReferences(database.file(), statement);
             }
+            requireWholeReferences(database.file(), connection);
             return null;
         });
     }
 
-    private static void requireWholeReferences(Path file, Statement statement) throws SQLException, StoreException {
-        try (ResultSet violation = statement.executeQuery("PRAGMA foreign_key_check")) {
+    static void requireWholeReferences(Path file, Connection connection) throws SQLException, StoreException {
+        try (Statement statement = connection.createStatement();
+                ResultSet violation = statement.executeQuery("PRAGMA foreign_key_check")) {
             if (violation.next()) {
                 throw StoreException.damaged(file, "a row of " + violation.getString(1) + " points at nothing");
             }

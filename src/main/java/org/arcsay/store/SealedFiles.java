@@ -1,9 +1,11 @@
 package org.arcsay.store;
 
 import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
@@ -55,9 +57,22 @@ public final class SealedFiles {
         Path plain = plainBeside(databaseFile.toAbsolutePath());
         try {
             unseal(sealed, plain, password);
+            requireBackup(sealed, plain);
             return Backups.restore(plain, databaseFile, now);
         } finally {
             remove(plain);
+        }
+    }
+
+    private static void requireBackup(Path sealed, Path plain) throws StoreException {
+        try {
+            Header.read(plain);
+        } catch (StoreException e) {
+            throw new StoreException(
+                    Problem.REFUSED,
+                    sealed + " is not a backup. If it is the export of a patient, use 'arcsay open-export' or"
+                            + " 'arcsay import-patient'. Nothing was replaced.",
+                    e);
         }
     }
 
@@ -92,6 +107,68 @@ public final class SealedFiles {
                 unseal(sealed, in, out, password);
             }
         });
+    }
+
+    /**
+     * Whether the file begins like a sealed one.
+     *
+     * @throws StoreException when it cannot be read
+     */
+    public static boolean isSealed(Path file) throws StoreException {
+        try (InputStream in = open(file)) {
+            return Sealing.form(in.readNBytes(Sealing.HEADER)) != Sealing.Form.NOT_SEALED;
+        } catch (IOException e) {
+            throw Failures.of(file, e);
+        }
+    }
+
+    /**
+     * Spares the user typing a password for a file that is no sealed one.
+     *
+     * @throws StoreException when it is not
+     */
+    public static void requireSealed(Path file) throws StoreException {
+        if (!isSealed(file)) {
+            throw notSealed(file);
+        }
+    }
+
+    private static StoreException notSealed(Path file) {
+        return new StoreException(
+                Problem.NOT_OURS, file + " is not a sealed file of this program. It was left untouched.");
+    }
+
+    /**
+     * Opens the sealed export of a patient.
+     *
+     * @return its JSON
+     * @throws StoreException when the password is wrong, the file is damaged, or it is not an export
+     */
+    public static String openExport(Path sealed, char[] password) throws StoreException {
+        ByteArrayOutputStream json = new ByteArrayOutputStream();
+        try (InputStream in = open(sealed)) {
+            unseal(sealed, in, json, password);
+        } catch (IOException e) {
+            throw Failures.of(sealed, e);
+        }
+        String text = json.toString(StandardCharsets.UTF_8);
+        if (!text.startsWith("{")) {
+            throw new StoreException(
+                    Problem.REFUSED,
+                    sealed + " is not the export of a patient. If it is a sealed backup, use 'arcsay restore'.");
+        }
+        return text;
+    }
+
+    /**
+     * Adds the patient of a sealed export to the records, all visits or none; visits get new numbers.
+     *
+     * @throws StoreException also when the patient is in the records already
+     */
+    public static PatientCode importPatient(VisitStore store, Path sealed, char[] password) throws StoreException {
+        PatientExport export = PatientExport.parse(sealed, openExport(sealed, password));
+        store.add(sealed, export);
+        return new PatientCode(export.patient());
     }
 
     private static InputStream open(Path sealed) throws StoreException {
@@ -152,9 +229,7 @@ public final class SealedFiles {
 
     private static Sealing sealing(Path file, byte[] header, char[] password) throws StoreException {
         switch (Sealing.form(header)) {
-            case NOT_SEALED ->
-                throw new StoreException(
-                        Problem.NOT_OURS, file + " is not a sealed file of this program. It was left untouched.");
+            case NOT_SEALED -> throw notSealed(file);
             case NEWER ->
                 throw new StoreException(
                         Problem.NEWER,

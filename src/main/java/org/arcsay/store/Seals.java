@@ -8,6 +8,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
@@ -18,7 +19,7 @@ import java.util.List;
  * <p>A checksum is the SHA-256 of the one before and of the columns below, each as one letter for its type, the length of its
  * text in bytes as four bytes, and its text. Columns that later schemas add are not part of it.
  */
-final class Seals {
+final class Seals implements AutoCloseable {
     private static final String HEAD =
             "SELECT visit.id, code, started_at, plan FROM visit JOIN patient ON patient.id = visit.patient WHERE visit.id = ?";
     private static final List<String> ROWS_OF_EVENT = List.of(
@@ -33,27 +34,42 @@ final class Seals {
     private static final String STORED =
             "SELECT event.id, number, digest FROM event LEFT JOIN seal ON seal.event = event.id WHERE visit = ? ORDER BY number";
 
+    private static final String LAST_TWO =
+            "SELECT event.id, digest FROM event LEFT JOIN seal ON seal.event = event.id WHERE visit = ?"
+                    + " ORDER BY number DESC LIMIT 2";
+
     private final Connection connection;
     private final long visit;
 
-    Seals(Connection connection, long visit) {
+    private final List<PreparedStatement> rowsOfEvent = new ArrayList<>();
+
+    Seals(Connection connection, long visit) throws SQLException {
         this.connection = connection;
         this.visit = visit;
+        for (String rows : ROWS_OF_EVENT) {
+            rowsOfEvent.add(connection.prepareStatement(rows));
+        }
     }
 
-    /** Adds the checksum of the event that was stored last. */
+    /**
+     * Adds the checksum of the event that was stored last.
+     *
+     * @throws IllegalStateException when the one before has no checksum
+     */
     void add() throws SQLException {
-        long event = 0;
-        byte[] before = null;
-        try (PreparedStatement query = connection.prepareStatement(
-                "SELECT event.id, digest FROM event LEFT JOIN seal ON seal.event = event.id WHERE visit = ?"
-                        + " ORDER BY number DESC LIMIT 2")) {
+        try (PreparedStatement query = connection.prepareStatement(LAST_TWO)) {
             query.setLong(1, visit);
             try (ResultSet row = query.executeQuery()) {
                 row.next();
-                event = row.getLong(1);
-                before = row.next() ? row.getBytes(2) : head();
+                long event = row.getLong(1);
+                add(event, row.next() ? row.getBytes(2) : head());
             }
+        }
+    }
+
+    private void add(long event, byte[] before) throws SQLException {
+        if (before == null) {
+            throw new IllegalStateException("the event before has no checksum");
         }
         try (PreparedStatement insert = connection.prepareStatement("INSERT INTO seal (event, digest) VALUES (?, ?)")) {
             insert.setLong(1, event);
@@ -84,33 +100,40 @@ final class Seals {
 
     private byte[] head() throws SQLException {
         MessageDigest digest = sha256();
-        update(digest, HEAD, visit);
+        try (PreparedStatement query = connection.prepareStatement(HEAD)) {
+            update(digest, query, visit);
+        }
         return digest.digest();
     }
 
     private byte[] following(byte[] before, long event) throws SQLException {
         MessageDigest digest = sha256();
         digest.update(before);
-        for (String rows : ROWS_OF_EVENT) {
-            update(digest, rows, event);
+        for (PreparedStatement query : rowsOfEvent) {
+            update(digest, query, event);
         }
         return digest.digest();
     }
 
-    private void update(MessageDigest digest, String rows, long id) throws SQLException {
-        try (PreparedStatement query = connection.prepareStatement(rows)) {
-            query.setLong(1, id);
-            try (ResultSet row = query.executeQuery()) {
-                int columns = row.getMetaData().getColumnCount();
-                while (row.next()) {
-                    digest.update((byte) 'R');
-                    for (int column = 1; column <= columns; column++) {
-                        update(digest, row.getObject(column));
-                    }
+    private static void update(MessageDigest digest, PreparedStatement query, long id) throws SQLException {
+        query.setLong(1, id);
+        try (ResultSet row = query.executeQuery()) {
+            int columns = row.getMetaData().getColumnCount();
+            while (row.next()) {
+                digest.update((byte) 'R');
+                for (int column = 1; column <= columns; column++) {
+                    update(digest, row.getObject(column));
                 }
             }
         }
         digest.update((byte) 'E');
+    }
+
+    @Override
+    public void close() throws SQLException {
+        for (PreparedStatement query : rowsOfEvent) {
+            query.close();
+        }
     }
 
     private static void update(MessageDigest digest, Object value) {

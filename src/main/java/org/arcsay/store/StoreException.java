@@ -51,8 +51,7 @@ public final class StoreException extends Exception {
     static StoreException damaged(Path file, String detail) {
         return new StoreException(
                 Problem.DAMAGED,
-                "The records file " + file + " is damaged (" + detail + "). Nothing was changed in it. "
-                        + "Keep the file, look at it read-only, or restore the last good backup.");
+                "The records file " + file + " is damaged (" + detail + "). Nothing was changed in it; keep it.");
     }
 
     public Problem problem() {

@@ -46,6 +46,7 @@ public final class VisitStore implements AutoCloseable {
         Path file = Opening.real(databaseFile);
         InstanceLock lock = InstanceLock.acquire(file);
         try {
+            DurableFiles.removeUnfinished(file.getParent(), file.getFileName().toString());
             return new VisitStore(opening.forWriting(file), Optional.of(lock));
         } catch (StoreException e) {
             lock.closeAfter(e);
@@ -59,9 +60,11 @@ public final class VisitStore implements AutoCloseable {
     private static StoreException withAdvice(Path file, StoreException damage) throws StoreException {
         String advice = Backups.beside(file)
                 .lastGood()
-                .map(backup -> " The last good backup is " + backup.file() + ".")
-                .orElse(" There is no good backup.");
-        return new StoreException(Problem.DAMAGED, damage.getMessage() + advice, damage);
+                .map(backup -> " The last good backup was made " + backup.made() + ": 'arcsay restore --last-good' puts it in"
+                        + " place and keeps the damaged file.")
+                .orElse(" There is no good backup beside it; restore one from elsewhere with 'arcsay restore FILE'.");
+        String look = " 'arcsay list' and 'arcsay show' tell what can still be read of it.";
+        return new StoreException(Problem.DAMAGED, damage.getMessage() + look + advice, damage);
     }
 
     /**
@@ -71,7 +74,12 @@ public final class VisitStore implements AutoCloseable {
      * @throws StoreException when it is missing, not ours, or newer
      */
     public static VisitStore openReadOnly(Path databaseFile) throws StoreException {
-        return new VisitStore(Opening.STANDARD.forReading(Opening.real(databaseFile)), Optional.empty());
+        Path file = Opening.real(databaseFile);
+        try {
+            return new VisitStore(Opening.STANDARD.forReading(file), Optional.empty());
+        } catch (StoreException e) {
+            throw e.problem() == Problem.DAMAGED ? withAdvice(file, e) : e;
+        }
     }
 
     /** The file that is open. */
@@ -102,6 +110,40 @@ public final class VisitStore implements AutoCloseable {
         });
     }
 
+    /**
+     * Adds a patient with all visits, in one transaction.
+     *
+     * @param source named in messages
+     */
+    void add(Path source, PatientExport export) throws StoreException {
+        PatientCode patient = new PatientCode(export.patient());
+        try {
+            database.write(connection -> {
+                if (patientRow(connection, patient).isPresent()) {
+                    throw new StoreException(
+                            Problem.REFUSED,
+                            "Patient " + patient + " is in the records already. Nothing was stored. "
+                                    + "Import into an empty data folder (--home), or erase the patient here first.");
+                }
+                insert(connection, insertPatient(connection, patient), export.visits());
+                return null;
+            });
+        } catch (NullPointerException | IllegalArgumentException e) {
+            throw PatientExport.incomplete(source, e);
+        }
+    }
+
+    private static void insert(Connection connection, long patient, List<PatientExport.VisitExport> visits)
+            throws SQLException {
+        EventWriter writer = new EventWriter(connection);
+        for (PatientExport.VisitExport visit : visits) {
+            long id = insertVisit(connection, patient, visit.startedAt(), visit.plan());
+            for (JournalEvent event : visit.events()) {
+                writer.append(id, event);
+            }
+        }
+    }
+
     /** The journal of a visit; each event is checked against the state so far and then stored durably. */
     public Journal journal(long visitId) {
         return event -> append(visitId, event);
@@ -110,9 +152,11 @@ public final class VisitStore implements AutoCloseable {
     private void append(long visitId, JournalEvent event) throws JournalException {
         try {
             database.write(connection -> {
-                requireFits(load(connection, visitId).orElseThrow(() -> unknownVisit(visitId)), event);
-                new EventWriter(connection).append(visitId, event);
-                return null;
+                requireFits(state(connection, visitId).orElseThrow(() -> unknownVisit(visitId)), event);
+                return sound(() -> {
+                    new EventWriter(connection).append(visitId, event);
+                    return null;
+                });
             });
         } catch (StoreException e) {
             throw new JournalException(String.valueOf(e.getMessage()), e);
@@ -212,12 +256,16 @@ public final class VisitStore implements AutoCloseable {
     }
 
     /**
-     * Looks through the whole file.
+     * Looks through the whole file: pages, indexes, what rows point at, and the checksum of every event.
      *
-     * @throws StoreException when it is damaged
+     * @throws StoreException when it is damaged; the message names the last good backup
      */
     public void integrityCheck() throws StoreException {
-        database.requireSound("integrity_check");
+        try {
+            FullCheck.require(database);
+        } catch (StoreException e) {
+            throw e.problem() == Problem.DAMAGED ? withAdvice(file(), e) : e;
+        }
     }
 
     /** Sets the parameters of a query. */
@@ -249,25 +297,37 @@ public final class VisitStore implements AutoCloseable {
     }
 
     private Optional<Visit> load(Connection connection, long id) throws SQLException, StoreException {
+        verify(connection, id);
+        return state(connection, id);
+    }
+
+    /** The visit as its rows say, whether or not they are as they were stored. */
+    private Optional<Visit> state(Connection connection, long id) throws SQLException, StoreException {
         try (PreparedStatement query = connection.prepareStatement(
                 "SELECT code, started_at FROM visit JOIN patient ON patient.id = visit.patient WHERE visit.id = ?")) {
             query.setLong(1, id);
             try (ResultSet row = query.executeQuery()) {
-                if (!row.next()) {
-                    return Optional.empty();
-                }
-                List<JournalEvent> events = events(connection, id);
-                return Optional.of(sound(
-                        () -> Visit.begun(id, new PatientCode(row.getString(1)), OffsetDateTime.parse(row.getString(2)))
-                                .replay(events)));
+                return row.next() ? Optional.of(sound(() -> state(connection, id, row))) : Optional.empty();
             }
         }
     }
 
+    private static Visit state(Connection connection, long id, ResultSet head) throws SQLException {
+        return Visit.begun(id, new PatientCode(head.getString(1)), OffsetDateTime.parse(head.getString(2)))
+                .replay(new EventReader(connection, id).events());
+    }
+
     private List<JournalEvent> events(Connection connection, long visitId) throws SQLException, StoreException {
-        return sound(() -> {
-            new Seals(connection, visitId).verify();
-            return new EventReader(connection, visitId).events();
+        verify(connection, visitId);
+        return sound(() -> new EventReader(connection, visitId).events());
+    }
+
+    private void verify(Connection connection, long visitId) throws SQLException, StoreException {
+        sound(() -> {
+            try (Seals seals = new Seals(connection, visitId)) {
+                seals.verify();
+            }
+            return null;
         });
     }
 

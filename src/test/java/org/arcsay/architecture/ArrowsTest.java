@@ -84,6 +84,12 @@ class ArrowsTest {
                 .check(PROGRAM);
     }
 
+    /** What is not logged cannot leak. The window toolkit's own messages are the exception, and are silenced there. */
+    @Test
+    void nothingWritesALog() {
+        only("ui", "java.util.logging..", "org.slf4j..", "org.apache.commons.logging..").check(PROGRAM);
+    }
+
     @Test
     void nativeCodeStaysBehindTheRecogniser() {
         only("recogniser", "com.sun.jna..", "org.vosk..").check(PROGRAM);

@@ -15,7 +15,6 @@ import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.Statement;
 import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -56,11 +55,12 @@ class BackupsTest {
 
         StoreException refused = assertThrows(StoreException.class, () -> VisitStore.open(file));
         assertEquals(Problem.DAMAGED, refused.problem());
-        assertTrue(String.valueOf(refused.getMessage()).contains(backup.file().toString()), refused.getMessage());
+        assertTrue(String.valueOf(refused.getMessage()).contains("made " + NOW), refused.getMessage());
         assertArrayEquals(damaged, Files.readAllBytes(file), "a damaged file is never changed");
 
         Path aside = Backups.restore(backup.file(), file, NOW).orElseThrow();
         assertArrayEquals(damaged, Files.readAllBytes(aside.resolve("arcsay.db")));
+        assertEquals(2, Files.readAllBytes(file)[18], "the restored file uses a write-ahead log from the start");
         try (VisitStore store = VisitStore.open(file)) {
             assertEquals(
                     records.written().subList(0, 80),
@@ -157,15 +157,64 @@ class BackupsTest {
     }
 
     @Test
-    void theBackupOfTheDayIsMadeOnceADay() throws Exception {
+    void aBackupFollowsEverySessionThatStoredSomethingAndOneADayStays() throws Exception {
         try (VisitStore store = VisitStore.open(file)) {
-            Records.fill(store, 16, 5);
-            assertTrue(backups.makeIfDue(store, NOW, ZoneOffset.UTC).isPresent());
-            assertFalse(backups.makeIfDue(store, NOW.plusSeconds(60), ZoneOffset.UTC)
-                    .isPresent());
-            assertTrue(backups.makeIfDue(store, NOW.plusSeconds(86_400), ZoneOffset.UTC)
-                    .isPresent());
+            Records records = Records.fill(store, 16, 5);
+            Backup first = backups.keepUp(store, NOW).orElseThrow();
+            assertEquals(Optional.empty(), backups.keepUp(store, NOW.plusSeconds(60)), "nothing new");
+            records.append(store, 1);
+            Backup second = backups.keepUp(store, NOW.plusSeconds(120)).orElseThrow();
+            assertEquals(List.of(second), backups.list());
+            store.begin(new PatientCode("OTHER-1"), Records.START, "");
+            Backup nextDay = backups.keepUp(store, NOW.plusSeconds(86_400)).orElseThrow();
+            assertEquals(List.of(nextDay, second), backups.list());
+            assertFalse(Files.exists(first.file()));
         }
+    }
+
+    @Test
+    void aDamagedNewestBackupIsMadeAnewThoughNothingChanged() throws Exception {
+        try (VisitStore store = VisitStore.open(file)) {
+            Records.fill(store, 18, 40);
+            damage(backups.keepUp(store, NOW).orElseThrow().file());
+            assertTrue(backups.keepUp(store, NOW.plusSeconds(60)).isPresent());
+        }
+    }
+
+    /** SQLite finds nothing wrong with a digit that the disk changed; the full check does. */
+    @Test
+    void aChangedDigitInABackupKeepsItFromBeingRestored() throws Exception {
+        Backup backup;
+        try (VisitStore store = VisitStore.open(file)) {
+            Records.fill(store, 19, 60);
+            backup = backups.make(store, NOW);
+        }
+        changeADigit(backup.file());
+        assertEquals(Optional.empty(), backups.lastGood());
+        StoreException refused = assertThrows(StoreException.class, () -> Backups.restore(backup.file(), file, NOW));
+        assertEquals(Problem.DAMAGED, refused.problem());
+    }
+
+    @Test
+    void aChangedDigitInTheRecordsIsFoundBeforeABackup() throws Exception {
+        try (VisitStore store = VisitStore.open(file)) {
+            Records.fill(store, 20, 60);
+        }
+        changeADigit(file);
+        try (VisitStore store = VisitStore.open(file)) {
+            StoreException refused = assertThrows(StoreException.class, () -> backups.make(store, NOW));
+            assertTrue(String.valueOf(refused.getMessage()).contains("visit 1: event "), refused.getMessage());
+            assertThrows(StoreException.class, store::integrityCheck);
+        }
+        assertEquals(List.of(), backups.list());
+    }
+
+    private static void changeADigit(Path path) throws Exception {
+        byte[] bytes = Files.readAllBytes(path);
+        String text = new String(bytes, java.nio.charset.StandardCharsets.ISO_8859_1);
+        int at = text.indexOf("degrees") - 1;
+        bytes[at] = (byte) (bytes[at] == '7' ? '1' : '7');
+        Files.write(path, bytes);
     }
 
     @Test
@@ -181,7 +230,7 @@ class BackupsTest {
         Path schema = Files.createFile(
                 Backup.in(kept, NOW.minusSeconds(402 * 86_400L), Purpose.SCHEMA).file());
         try (VisitStore store = VisitStore.open(file)) {
-            backups.makeIfDue(store, NOW, ZoneOffset.UTC);
+            backups.keepUp(store, NOW);
         }
         List<Instant> left = backups.list().stream().map(Backup::made).toList();
         assertTrue(Files.exists(asked) && Files.exists(schema));
@@ -226,8 +275,9 @@ class BackupsTest {
                         Backup.in(folder.resolve("backups"), NOW.plusSeconds(day * 86_400L), Purpose.DAILY)
                                 .file());
             }
-            Backup back = backups.makeIfDue(store, NOW.minusSeconds(1000 * 86_400L), ZoneOffset.UTC)
-                    .orElseThrow();
+            store.begin(PATIENT, Records.START, "");
+            Backup back =
+                    backups.keepUp(store, NOW.minusSeconds(1000 * 86_400L)).orElseThrow();
             assertTrue(backups.list().containsAll(List.of(first, second, back)));
         }
     }

@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /** For one thread. A program of the tests in a process of its own, which can be killed at any moment. */
-final class ChildJvm implements AutoCloseable {
+public final class ChildJvm implements AutoCloseable {
     private final Process process;
     private final BufferedReader lines;
 
@@ -20,11 +20,11 @@ final class ChildJvm implements AutoCloseable {
         this.lines = new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     }
 
-    static ChildJvm start(Class<?> main, String... arguments) throws IOException {
+    public static ChildJvm start(Class<?> main, String... arguments) throws IOException {
         return start(Map.of(), main, arguments);
     }
 
-    static ChildJvm start(Map<String, String> environment, Class<?> main, String... arguments) throws IOException {
+    public static ChildJvm start(Map<String, String> environment, Class<?> main, String... arguments) throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",
@@ -39,22 +39,22 @@ final class ChildJvm implements AutoCloseable {
     }
 
     /** The next line it says, or null when it ended. */
-    String line() throws IOException {
+    public String line() throws IOException {
         return lines.readLine();
     }
 
-    long pid() {
+    public long pid() {
         return process.pid();
     }
 
     /** Kills it as the operating system does, without a chance to tidy up; what it said so far can still be read. */
-    void kill() throws InterruptedException {
+    public void kill() throws InterruptedException {
         process.toHandle().destroyForcibly();
         process.waitFor();
     }
 
     /** What it still says after it was killed or while it runs to its end. */
-    List<String> rest() throws IOException {
+    public List<String> rest() throws IOException {
         List<String> rest = new ArrayList<>();
         for (String line = line(); line != null; line = line()) {
             rest.add(line);
@@ -62,7 +62,7 @@ final class ChildJvm implements AutoCloseable {
         return rest;
     }
 
-    int exit() throws InterruptedException {
+    public int exit() throws InterruptedException {
         if (!process.waitFor(60, TimeUnit.SECONDS)) {
             process.destroyForcibly();
             throw new IllegalStateException("the child did not end");

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,6 +36,7 @@ class DamagedFileTest {
     private Records records;
     private int refused;
     private int shown;
+    private int dropped;
 
     @BeforeEach
     void store() throws Exception {
@@ -53,7 +55,7 @@ class DamagedFileTest {
             assertTimeoutPreemptively(LONGEST, this::use);
             DurableFiles.removeDatabase(file);
         }
-        report("databases");
+        report("the-records-file");
     }
 
     @Test
@@ -72,7 +74,7 @@ class DamagedFileTest {
             Files.write(DurableFiles.log(file), Mutation.of(log, random));
             assertTimeoutPreemptively(LONGEST, this::use);
         }
-        report("logs");
+        report("its-write-ahead-log");
     }
 
     @Test
@@ -95,7 +97,12 @@ class DamagedFileTest {
             }
         }
         assertTrue(changed > 10, "only " + changed + " digits were changed");
-        System.out.println("one digit of a value changed on the disk: " + changed + " times, noticed every time");
+        FaultTable.row(
+                "spoiled-digit",
+                "one digit of a value changed on the disk",
+                changed,
+                0,
+                "\"… is damaged …\" every time; no value of the visit is shown");
     }
 
     private void use() throws Exception {
@@ -105,6 +112,7 @@ class DamagedFileTest {
             var history = store.history(1);
             assertTrue(history.size() <= records.written().size());
             assertEquals(records.written().subList(0, history.size()), history);
+            dropped += records.written().size() - history.size();
             store.journal(1).append(new JournalEvent.Ended(Records.START, ""));
             shown++;
         } catch (StoreException | JournalException e) {
@@ -118,8 +126,13 @@ class DamagedFileTest {
         }
     }
 
-    private void report(String what) {
-        System.out.println(INPUTS + " spoiled " + what + ": " + refused + " refused with a message, " + shown
-                + " read as they were stored, 0 read as something else");
+    private void report(String what) throws IOException {
+        FaultTable.row(
+                "spoiled-" + what,
+                "spoiled bytes in " + what.replace('-', ' '),
+                INPUTS,
+                dropped,
+                refused + " refused with a message, " + shown + " read, none as something else than was stored"
+                        + (dropped == 0 ? "" : "; nothing tells of the events behind the damage"));
     }
 }

@@ -36,7 +36,13 @@ class FailingDiskTest {
             for (int call = 1; worker.run(call); call++) {
                 worker.faults = call;
             }
-            System.out.println(worker.faults + " writes and forces failed, " + worker.refused + " refusals told");
+            FaultTable.row(
+                    "call-0-disk",
+                    "write or force n on the real disk fails while creating, storing, backing up",
+                    worker.faults,
+                    0,
+                    "\"There is no room left …\" or \"Reading or writing … failed …\" each time it mattered ("
+                            + worker.refused + "); stored at the second try");
         }
 
         /** Whether a call failed. */

@@ -72,7 +72,12 @@ class FaultTest {
                         "visit " + visit.id());
             }
         }
-        System.out.println("error of the disk injected " + faults + " times while storing: 0 lost, 0 untold");
+        FaultTable.row(
+                "call-1-storing",
+                "call n of the database fails while storing, n = 1, 2, 3 …",
+                faults,
+                0,
+                "\"… Nothing was stored by this step …\" every time; stored at the second try");
     }
 
     private static Opening opening(Connector connector) {
@@ -124,7 +129,12 @@ class FaultTest {
             VisitStore.open(fresh).close();
         }
         assertTrue(faults > 30, "only " + faults + " calls were made to fail");
-        System.out.println("errors injected " + faults + " times while creating, opening and reading");
+        FaultTable.row(
+                "call-2-opening",
+                "call n of the database fails while creating, opening, reading",
+                faults,
+                0,
+                "the same; works at the next start");
     }
 
     @Test
@@ -201,6 +211,12 @@ class FaultTest {
             store.journal(later.id()).append(second);
             assertEquals(second, store.history(later.id()).get(1));
         }
+        FaultTable.row(
+                "clock",
+                "clock set back, by an hour at the end of summer time, by 27 and by 56 years",
+                3,
+                0,
+                "nothing; the order of events is that of storing, the times are as the clock said");
     }
 
     @Test
@@ -232,5 +248,11 @@ class FaultTest {
             }
         }
         assertTrue(faults > 10, "only " + faults + " calls were made to fail");
+        FaultTable.row(
+                "call-3-erasing",
+                "call n of the database fails while erasing a patient",
+                faults,
+                0,
+                "\"Nothing was stored\", the patient whole; erased at the second try");
     }
 }

@@ -80,8 +80,12 @@ class PowerLossTest {
                 unannounced += assertWhole(left, told, "after step " + moment + " of " + steps.size());
             }
         }
-        System.out.println("power lost " + moments.size() + " times at " + steps.size() + " steps: 0 events lost, "
-                + unannounced + " stored a moment before they were told");
+        FaultTable.row(
+                "power",
+                "power lost between two of " + steps.size() + " steps on the disk, unforced sectors there or not by chance",
+                moments.size(),
+                0,
+                "nothing; " + unannounced + " times one event more than was told");
     }
 
     private static int assertWhole(Path folder, int told, String when) throws Exception {

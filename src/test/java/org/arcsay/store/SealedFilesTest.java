@@ -72,6 +72,15 @@ class SealedFilesTest {
     }
 
     @Test
+    void aPlainCopyThatACrashLeftIsRemovedAtTheNextStart() throws Exception {
+        Path left = Files.writeString(folder.resolve("arcsay.db.plain" + DurableFiles.UNFINISHED), "readings");
+        Path other = Files.writeString(folder.resolve("report.pdf" + DurableFiles.UNFINISHED), "somebody else's");
+        VisitStore.open(folder.resolve("arcsay.db")).close();
+        assertFalse(Files.exists(left));
+        assertTrue(Files.exists(other));
+    }
+
+    @Test
     void aPatientsJournalIsExportedWholeAndReadsBackEqual() throws Exception {
         Path sealed = folder.resolve("patient.arcseal");
         Path opened = folder.resolve("patient.json");

@@ -56,5 +56,11 @@ class TwoProcessesTest {
                 assertEquals(0, second.exit());
             }
         }
+        FaultTable.row(
+                "second",
+                "second copy of the program on the same records (real processes)",
+                2,
+                0,
+                "\"… already open … (process …, since …)\"; it may look at the records");
     }
 }

@@ -1,0 +1,49 @@
+package org.arcsay.store;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Looks through a whole records file: its pages and indexes, what its rows point at, and the checksum of every event. */
+final class FullCheck {
+    private FullCheck() {}
+
+    /**
+     * @throws StoreException when anything is not as it was stored
+     */
+    static void require(Database database) throws StoreException {
+        database.requireSound("integrity_check");
+        database.read(connection -> {
+            Schema.requireWholeReferences(database.file(), connection);
+            for (long visit : visits(connection)) {
+                requireAsStored(database, connection, visit);
+            }
+            return null;
+        });
+    }
+
+    private static List<Long> visits(Connection connection) throws SQLException {
+        List<Long> visits = new ArrayList<>();
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("SELECT id FROM visit ORDER BY id")) {
+            while (row.next()) {
+                visits.add(row.getLong(1));
+            }
+        }
+        return visits;
+    }
+
+    private static void requireAsStored(Database database, Connection connection, long visit)
+            throws SQLException, StoreException {
+        try (Seals seals = new Seals(connection, visit)) {
+            seals.verify();
+        } catch (IllegalStateException e) {
+            StoreException damaged = StoreException.damaged(database.file(), "visit " + visit + ": " + e.getMessage());
+            damaged.initCause(e);
+            throw damaged;
+        }
+    }
+}
