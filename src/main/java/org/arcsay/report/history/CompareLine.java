@@ -25,16 +25,24 @@ public record CompareLine(
     /**
      * A difference in words.
      *
-     * @param words such as "10 more, beyond measurement error"; "" where there is nothing to compare
+     * @param words such as "10 more, beyond error", which is the error of measurement; "" where there is nothing to compare
      * @param counts whether it is beyond measurement error
      */
     public record Verdicted(String words, boolean counts) {
         static Verdicted of(Optional<Difference> difference) {
             return new Verdicted(
                     difference
-                            .map(known -> known.brief() + ", " + known.verdict().words())
+                            .map(known -> known.brief() + ", " + brief(known.verdict()))
                             .orElse(""),
                     difference.filter(known -> known.verdict() == Verdict.BEYOND).isPresent());
+        }
+
+        private static String brief(Verdict verdict) {
+            return switch (verdict) {
+                case BEYOND -> "beyond error";
+                case WITHIN -> "within error";
+                case UNKNOWN -> "error not known";
+            };
         }
     }
 

@@ -37,7 +37,7 @@ class HistoryModelTest {
     @Test
     void theNewestVisitIsShownFirst() {
         assertEquals(List.of(4L, 3L, 2L, 1L), model.visits().stream().map(VisitLine::id).toList());
-        assertEquals("23 Mar 2026, 10:05\n28 readings, amended", model.visits().get(0).words());
+        assertEquals("23 Mar 2026, 10:05\n29 readings, amended", model.visits().get(0).words());
         assertEquals(4, model.report().orElseThrow().current().visit().id());
         assertEquals(Side.RIGHT, model.side());
     }
@@ -48,10 +48,10 @@ class HistoryModelTest {
 
         assertEquals("lacks 5 degrees", line.now());
         assertEquals("hyperextends 55 degrees", line.other());
-        assertEquals("60 less straight, beyond measurement error", line.beside().words());
+        assertEquals("60 less straight, beyond error", line.beside().words());
         assertTrue(line.beside().counts());
         assertEquals("lacks 15 degrees", line.last());
-        assertEquals("10 straighter, within measurement error", line.since().words());
+        assertEquals("10 straighter, within error", line.since().words());
         assertFalse(line.since().counts());
     }
 
