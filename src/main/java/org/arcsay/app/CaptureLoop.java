@@ -36,7 +36,7 @@ public final class CaptureLoop {
     }
 
     /**
-     * Listens until the sound ends or the session is ended by voice, and then ends the session.
+     * Listens until the sound ends or the session is ended by voice; the caller closes the session.
      *
      * @throws AudioException when the sound breaks off; everything understood before is stored
      */

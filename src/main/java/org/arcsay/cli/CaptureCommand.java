@@ -56,12 +56,8 @@ final class CaptureCommand implements Callable<Integer> {
     @Option(names = "--plan", paramLabel = "PLAN", description = "Series to complete (default: the full thumb series).")
     private @Nullable String plan;
 
-    @Option(
-            names = "--model",
-            paramLabel = "FOLDER",
-            defaultValue = "${env:ARCSAY_MODEL}",
-            description = "Speech model folder instead of the built-in one (variable: ARCSAY_MODEL).")
-    private @Nullable Path model;
+    @Mixin
+    private ModelOption model;
 
     @Option(
             names = "--answers",
@@ -84,7 +80,7 @@ final class CaptureCommand implements Callable<Integer> {
         try (AudioSource source = source(settings);
                 VisitStore store = place.store()) {
             requireKnown(store, code);
-            try (Ears ears = capture.ears(folder.models(), Optional.ofNullable(model), place.err())) {
+            try (Ears ears = capture.ears(folder.models(), model.folder(), place.err())) {
                 place.err().println("Listening" + (wav == null ? "; say end session to finish." : "."));
                 try (Speaker speaker = speaker()) {
                     return finish(capture.listen(ears, store, source, speaker, level(), place.err()));
@@ -143,16 +139,12 @@ final class CaptureCommand implements Callable<Integer> {
     }
 
     private int finish(Visit visit) {
-        if (place.json()) {
-            place.out().println(Json.text(Json.VisitView.of(visit)));
-        } else {
-            VisitText.print(visit, false, place.out());
-        }
+        place.print(visit, false);
         if (visit.counting().isEmpty()) {
             place.err().println("No reading was understood. 'arcsay phrases' shows what can be said.");
             return ExitCode.NO_READING;
         }
-        place.err().println("Nothing is final yet. Look through it with: arcsay review " + visit.id());
+        place.pointToReview(visit);
         return ExitCode.OK;
     }
 }

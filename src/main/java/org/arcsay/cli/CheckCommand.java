@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.arcsay.app.Ears;
 import org.arcsay.app.Settings;
@@ -17,7 +16,6 @@ import org.arcsay.recogniser.ModelException;
 import org.arcsay.store.DataFolder;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -33,12 +31,8 @@ final class CheckCommand implements Callable<Integer> {
     @Mixin
     private Place place;
 
-    @Option(
-            names = "--model",
-            paramLabel = "FOLDER",
-            defaultValue = "${env:ARCSAY_MODEL}",
-            description = "Speech model folder instead of the built-in one (variable: ARCSAY_MODEL).")
-    private @Nullable Path model;
+    @Mixin
+    private ModelOption model;
 
     enum Verdict {
         OK,
@@ -113,7 +107,7 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private Line vocabulary(DataFolder folder, SpokenGrammar grammar) {
-        try (Ears ears = Ears.open(folder.models(), Optional.ofNullable(model), grammar)) {
+        try (Ears ears = Ears.open(folder.models(), model.folder(), grammar)) {
             return ears.missingWords().isEmpty()
                     ? new Line("model", Verdict.OK, ears.version() + ", knows every word of the grammar")
                     : new Line(

@@ -46,12 +46,8 @@ final class DemoCommand implements Callable<Integer> {
                 Ears ears = capture.ears(folder.models(), Optional.empty(), place.err())) {
             place.err().println("Listening to " + recording + ", 80 seconds of a therapist measuring two thumbs.");
             Visit visit = capture.listen(ears, store, source, place.err());
-            if (place.json()) {
-                place.out().println(Json.text(Json.VisitView.of(visit)));
-            } else {
-                VisitText.print(visit, false, place.out());
-            }
-            place.err().println("Nothing is final yet. Look through it with: arcsay review " + visit.id());
+            place.print(visit, false);
+            place.pointToReview(visit);
         }
         return ExitCode.OK;
     }

@@ -16,7 +16,6 @@ import org.arcsay.evaluate.EvaluationResult.Counts;
 import org.arcsay.evaluate.Judged;
 import org.arcsay.evaluate.Verdict;
 import org.arcsay.grammar.SpokenGrammar;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -36,12 +35,8 @@ final class EvaluateCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FOLDER", description = "Folder with clips.tsv and the recordings.")
     private Path folder;
 
-    @Option(
-            names = "--model",
-            paramLabel = "FOLDER",
-            defaultValue = "${env:ARCSAY_MODEL}",
-            description = "Speech model folder instead of the built-in one (variable: ARCSAY_MODEL).")
-    private @Nullable Path model;
+    @Mixin
+    private ModelOption model;
 
     record View(
             String format,
@@ -62,7 +57,7 @@ final class EvaluateCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         SpokenGrammar grammar = place.grammar();
         long start = System.nanoTime();
-        try (Ears ears = Ears.open(place.folder().models(), Optional.ofNullable(model), grammar)) {
+        try (Ears ears = Ears.open(place.folder().models(), model.folder(), grammar)) {
             double ready = (System.nanoTime() - start) / 1e9;
             Capture.warnOfMissingWords(ears.missingWords(), place.err());
             EvaluationResult result = new Evaluation(grammar, ears).run(folder);

@@ -86,6 +86,20 @@ final class Place {
         return visit.get();
     }
 
+    /** Shows a visit in the form that was asked for. */
+    void print(Visit visit, boolean history) {
+        if (json) {
+            out().println(Json.text(Json.VisitView.of(visit)));
+        } else {
+            VisitText.print(visit, history, out());
+        }
+    }
+
+    /** Tells where a captured visit becomes final. */
+    void pointToReview(Visit visit) {
+        err().println("Nothing is final yet. Look through it with: arcsay review " + visit.id());
+    }
+
     /** What is known of the patient from before this visit. */
     static History history(VisitStore store, Visit visit) throws StoreException {
         return History.of(store.visits(visit.patient()).stream()

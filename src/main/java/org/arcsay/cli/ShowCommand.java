@@ -24,11 +24,7 @@ final class ShowCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         try (VisitStore store = place.storeToRead()) {
             Visit found = Place.visit(store, visit);
-            if (place.json()) {
-                place.out().println(Json.text(Json.VisitView.of(found)));
-            } else {
-                VisitText.print(found, history, place.out());
-            }
+            place.print(found, history);
         }
         return ExitCode.OK;
     }

@@ -5,11 +5,8 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.app.CaptureListener;
 import org.arcsay.app.CaptureLoop;
@@ -21,7 +18,6 @@ import org.arcsay.evaluate.Expected.Fields;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.Dimension;
-import org.arcsay.model.Distance;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Motion;
 import org.arcsay.model.PatientCode;
@@ -176,25 +172,10 @@ public final class Evaluation {
         if (reading.value() instanceof Value.Score score) {
             return String.valueOf(score.points());
         }
-        return distance(reading).map(d -> d.amount().toPlainString()).orElse("-");
+        return reading.value().length().map(d -> d.amount().toPlainString()).orElse("-");
     }
 
     private static String unit(Reading reading) {
-        return distance(reading).map(distance -> distance.unit().symbol()).orElse("deg");
-    }
-
-    private static Optional<Distance> distance(Reading reading) {
-        if (reading.value() instanceof Value.Gap gap) {
-            return Optional.of(gap.distance());
-        }
-        return reading.value() instanceof Value.Span span ? Optional.of(span.distance()) : Optional.empty();
-    }
-
-    /** For grouping: every value of one column, in the order of the list. */
-    static Map<String, List<Judged>> by(String column, List<Judged> judged) {
-        return judged.stream()
-                .filter(one -> one.groups().containsKey(column))
-                .collect(Collectors.groupingBy(
-                        one -> one.groups().get(column), LinkedHashMap::new, Collectors.toList()));
+        return reading.value().length().map(distance -> distance.unit().symbol()).orElse("deg");
     }
 }

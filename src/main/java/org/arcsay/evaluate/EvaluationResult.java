@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * The results of all recordings.
@@ -51,9 +52,12 @@ public record EvaluationResult(List<Judged> recordings, Duration audio, Duration
 
     /** Counts for each value of a column: "voice", "noise" or "distance"; empty when the list has no such column. */
     public Map<String, Counts> by(String column) {
-        Map<String, Counts> counts = new LinkedHashMap<>();
-        Evaluation.by(column, recordings).forEach((value, judged) -> counts.put(value, Counts.of(judged)));
-        return counts;
+        return recordings.stream()
+                .filter(one -> one.groups().containsKey(column))
+                .collect(Collectors.groupingBy(
+                        one -> one.groups().get(column),
+                        LinkedHashMap::new,
+                        Collectors.collectingAndThen(Collectors.toList(), Counts::of)));
     }
 
     /** How often each expected number was understood as another: "expected>understood" to count. */

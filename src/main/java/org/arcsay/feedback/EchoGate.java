@@ -11,7 +11,7 @@ import java.util.Deque;
  * <p>While an answer sounds, and for a short tail after it, every sample is replaced by silence: their number stays the same, so
  * that times in the recording stay right. Speech counts as the user's when it is clearly louder, for a while, than the loudest
  * echo met so far; then the answer is broken off and the last moments are let through as they were. The first answer only
- * teaches the gate how loud the echo is. Where the echo is as loud as the user, nothing breaks in and nothing is overheard.
+ * teaches the gate how loud the echo is; later the estimate rises slowly, so that a voice that swells is not taken for echo. Where the echo is as loud as the user, nothing breaks in and nothing is overheard.
  */
 public final class EchoGate {
     private static final Duration BLOCK = Duration.ofMillis(20);
@@ -24,6 +24,7 @@ public final class EchoGate {
     private static final double BLOCK_ABOVE_ECHO = 3;
     private static final double ABOVE_ROOM = 12;
     private static final double ECHO_DECAY = 0.02;
+    private static final double ECHO_RISE = 0.1;
     private static final double ROOM_RISE = 0.05;
     private static final double QUIETEST = -96;
 
@@ -110,7 +111,8 @@ public final class EchoGate {
         double smoothed = smoothed();
         boolean loud = learnt && smoothed > Math.max(echo + ABOVE_ECHO, room + ABOVE_ROOM);
         if (!loud && sounding) {
-            echo = Math.max(smoothed, echo - ECHO_DECAY);
+            double highest = learnt ? Math.min(smoothed, echo + ECHO_RISE) : smoothed;
+            echo = Math.max(highest, echo - ECHO_DECAY);
         }
         return loud && blocksAbove(echo + BLOCK_ABOVE_ECHO) >= BLOCKS_OF_SPEECH;
     }

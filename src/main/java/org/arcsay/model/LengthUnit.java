@@ -1,6 +1,8 @@
 package org.arcsay.model;
 
 import java.math.BigDecimal;
+import java.util.Arrays;
+import java.util.Optional;
 
 /** Units of length in which a distance may be said. One inch is exactly 25.4 mm (international yard and pound agreement, 1959). */
 public enum LengthUnit {
@@ -20,6 +22,11 @@ public enum LengthUnit {
 
     public String symbol() {
         return symbol;
+    }
+
+    /** The unit with that symbol. */
+    public static Optional<LengthUnit> withSymbol(String symbol) {
+        return Arrays.stream(values()).filter(unit -> unit.symbol.equals(symbol)).findFirst();
     }
 
     /** The code of this unit in the Unified Code for Units of Measure. */

@@ -34,7 +34,4 @@ public record Utterance(List<Word> words) {
         return words.stream().mapToDouble(Word::confidence).min().orElse(0);
     }
 
-    public boolean hasUnknown() {
-        return words.stream().anyMatch(word -> word.text().equals(Word.UNKNOWN));
-    }
 }

@@ -2,12 +2,18 @@ package org.arcsay.model;
 
 import java.math.BigDecimal;
 import java.util.Locale;
+import java.util.Optional;
 
 /** What was found at a measure. Numbers are never negative: the direction of an extension is a kind, not a sign. */
 public sealed interface Value {
 
     /** The value in plain words with its unit, such as "lacks 10 degrees" or "38 mm". */
     String words();
+
+    /** The length of a gap or a span. */
+    default Optional<Distance> length() {
+        return Optional.empty();
+    }
 
     /**
      * Degrees from neutral in the direction that the motion names.
@@ -89,6 +95,11 @@ public sealed interface Value {
     /** The distance that remains between the thumb tip and its target; 0 means touching. */
     record Gap(Distance distance) implements Value {
         @Override
+        public Optional<Distance> length() {
+            return Optional.of(distance);
+        }
+
+        @Override
         public String words() {
             return distance.amount().signum() == 0
                     ? "touches, 0 " + distance.unit().symbol()
@@ -98,6 +109,11 @@ public sealed interface Value {
 
     /** A distance that is better when bigger. */
     record Span(Distance distance) implements Value {
+        @Override
+        public Optional<Distance> length() {
+            return Optional.of(distance);
+        }
+
         @Override
         public String words() {
             return distance.toString();

@@ -68,8 +68,7 @@ record GrammarGraph(byte[] fst, List<String> missingWords) {
         return leads;
     }
 
-    private static byte[] write(
-            WordGraph grammar, boolean[] useful, Map<String, Integer> wordIds, GraphCosts costs) {
+    private static byte[] write(WordGraph grammar, boolean[] useful, Map<String, Integer> wordIds, GraphCosts costs) {
         int other = grammar.states().size();
         FstWriter fst = new FstWriter(other + 1, grammar.start());
         for (int i = 0; i < other; i++) {

@@ -42,23 +42,6 @@ public record ModelCache(Path root) {
      */
     public record Fitted(ModelFolder folder, List<String> missingWords) {}
 
-    /** The cache in the user's usual place for such files. */
-    public static ModelCache standard() {
-        return new ModelCache(standardFolder(System.getProperty("os.name"), Path.of(System.getProperty("user.home"))));
-    }
-
-    private static Path standardFolder(String system, Path home) {
-        if (system.startsWith("Windows")) {
-            String local = System.getenv("LOCALAPPDATA");
-            return (local == null ? home.resolve("AppData/Local") : Path.of(local)).resolve("arcsay/cache");
-        }
-        if (system.startsWith("Mac")) {
-            return home.resolve("Library/Caches/arcsay");
-        }
-        String caches = System.getenv("XDG_CACHE_HOME");
-        return (caches == null || caches.isBlank() ? home.resolve(".cache") : Path.of(caches)).resolve("arcsay");
-    }
-
     /**
      * The built-in model, unpacked where needed and verified by checksum.
      *

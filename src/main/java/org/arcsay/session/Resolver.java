@@ -47,11 +47,7 @@ record Resolver(ClinicSettings settings) {
     private LengthUnit unitOf(Visit visit) {
         LengthUnit unit = settings.lengthUnit();
         for (Entry entry : visit.counting()) {
-            if (entry.reading().value() instanceof Value.Gap gap) {
-                unit = gap.distance().unit();
-            } else if (entry.reading().value() instanceof Value.Span span) {
-                unit = span.distance().unit();
-            }
+            unit = entry.reading().value().length().map(Distance::unit).orElse(unit);
         }
         return unit;
     }

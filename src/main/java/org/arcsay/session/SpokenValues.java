@@ -34,17 +34,10 @@ final class SpokenValues {
         Optional<SpokenKind> oldKind = old.value() instanceof Value.Extension extension
                 ? Optional.of(spoken(extension.kind()))
                 : Optional.empty();
-        Optional<LengthUnit> oldUnit = distance(old.value()).map(Distance::unit);
+        Optional<LengthUnit> oldUnit = old.value().length().map(Distance::unit);
         Command.Number full =
                 new Command.Number(said.number(), said.unit().or(() -> oldUnit), said.kind(), said.correction());
         return of(old.measure(), oldKind, full);
-    }
-
-    private static Optional<Distance> distance(Value value) {
-        if (value instanceof Value.Gap gap) {
-            return Optional.of(gap.distance());
-        }
-        return value instanceof Value.Span span ? Optional.of(span.distance()) : Optional.empty();
     }
 
     /** Neutral has no direction, so a number that replaces it needs one. */

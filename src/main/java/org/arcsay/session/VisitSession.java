@@ -15,7 +15,6 @@ import org.arcsay.model.Mode;
 import org.arcsay.model.Placement;
 import org.arcsay.model.Reading;
 import org.arcsay.model.Severity;
-import org.arcsay.model.Side;
 import org.arcsay.model.Site;
 import org.arcsay.model.Slot;
 import org.arcsay.model.Value;
@@ -620,8 +619,4 @@ public final class VisitSession {
         }
     }
 
-    /** The hand to begin with, for callers that know it. */
-    public void startWith(Side side) {
-        context = context.with(side);
-    }
 }

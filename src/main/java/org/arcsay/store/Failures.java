@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import java.util.Locale;
 import org.arcsay.store.StoreException.Problem;
 import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
 
 /** Turns technical failures into messages for people. */
 final class Failures {
@@ -16,6 +17,10 @@ final class Failures {
     private Failures() {}
 
     static StoreException of(Path file, SQLException cause) {
+        if (cause instanceof SQLiteException exact
+                && exact.getResultCode() == SQLiteErrorCode.SQLITE_READONLY_ROLLBACK) {
+            return interrupted(file, cause);
+        }
         SQLiteErrorCode code = SQLiteErrorCode.getErrorCode(cause.getErrorCode() & PRIMARY_CODE);
         return switch (code) {
             case SQLITE_BUSY, SQLITE_LOCKED ->
@@ -73,6 +78,15 @@ final class Failures {
         StoreException exception = StoreException.damaged(file, "its content contradicts itself");
         exception.initCause(cause);
         return exception;
+    }
+
+    private static StoreException interrupted(Path file, SQLException cause) {
+        return new StoreException(
+                Problem.INTERRUPTED,
+                "The last change of the records file " + file + " was interrupted and has to be taken back first. "
+                        + "Open the file once for writing, for example with a capture or a review; "
+                        + "everything stored before is kept.",
+                cause);
     }
 
     private static StoreException notWritable(Path file, Throwable cause) {

@@ -62,8 +62,21 @@ record Opening(Connector connector, Schema schema, Clock clock) {
         });
     }
 
-    /** Looks at the file without being able to change it. */
+    /** Lets SQLite undo a change that a crash cut off, which only a connection that may write can do, and looks again. */
     private void requireSound(Path file) throws StoreException {
+        try {
+            look(file);
+        } catch (StoreException e) {
+            if (e.problem() != Problem.INTERRUPTED) {
+                throw e;
+            }
+            Database.forWriting(file, connector).close();
+            look(file);
+        }
+    }
+
+    /** Looks at the file without being able to change it. */
+    private void look(Path file) throws StoreException {
         try (Database looked = forReading(file)) {
             looked.requireSound("quick_check");
         }

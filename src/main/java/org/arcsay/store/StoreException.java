@@ -18,6 +18,8 @@ public final class StoreException extends Exception {
         NOT_OURS,
         /** A newer version of the program wrote the file. */
         NEWER,
+        /** A change was cut off by a crash; opening the file for writing takes it back. */
+        INTERRUPTED,
         /** The content of the file contradicts itself. */
         DAMAGED,
         /** No room is left on the disk. */

@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.util.Arrays;
 import java.util.Optional;
 import org.arcsay.model.Distance;
 import org.arcsay.model.LengthUnit;
@@ -101,9 +100,7 @@ record ValueColumns(
     }
 
     private Distance distance() {
-        LengthUnit known = Arrays.stream(LengthUnit.values())
-                .filter(candidate -> candidate.symbol().equals(unit))
-                .findFirst()
+        LengthUnit known = LengthUnit.withSymbol(String.valueOf(unit))
                 .orElseThrow(() -> new IllegalArgumentException("no length in " + unit));
         return new Distance(number(), known);
     }

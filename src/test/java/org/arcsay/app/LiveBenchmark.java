@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicLong;
 import org.arcsay.audio.AudioException;
@@ -24,7 +25,7 @@ import org.arcsay.session.Journal;
 /**
  * Measures live capture; run by hand.
  *
- * <p>{@code latency} plays the script in real time and prints, for each answer, the silence after the last word until the
+ * <p>{@code latency [SPEED [MODEL]]} plays the script, in real time unless a speed is given, and prints, for each answer, the silence after the last word until the
  * utterance is ended, and our own work from the block that ended it to the stored entry and to the first sample of the answer.
  * {@code memory MINUTES} plays the script over and over as fast as it is computed and prints heap and resident memory.
  */
@@ -39,7 +40,9 @@ public final class LiveBenchmark {
     public static void main(String[] args) throws Exception {
         Path folder = Files.createTempDirectory("arcsay-live");
         if (args[0].equals("latency")) {
-            latency(folder);
+            double speed = args.length > 1 ? Double.parseDouble(args[1]) : 1;
+            Optional<Path> model = args.length > 2 ? Optional.of(Path.of(args[2])) : Optional.empty();
+            latency(folder, speed, model);
         } else {
             memory(folder, Integer.parseInt(args[1]));
         }
@@ -47,8 +50,8 @@ public final class LiveBenchmark {
 
     // ---- latency ----
 
-    private static void latency(Path folder) throws Exception {
-        SimulatedMicrophone script = new SimulatedMicrophone().pause(LEAD);
+    private static void latency(Path folder, double speed, Optional<Path> model) throws Exception {
+        SimulatedMicrophone script = new SimulatedMicrophone().speed(speed).pause(LEAD);
         List<Long> ends = new ArrayList<>();
         long at = LEAD.toMillis() * RATE / 1000;
         for (Rehearsal.Line line : Rehearsal.script()) {
@@ -57,7 +60,7 @@ public final class LiveBenchmark {
             at += GAP.toMillis() * RATE / 1000;
             script.play(line.wav()).pause(GAP);
         }
-        try (Rehearsal rehearsal = new Rehearsal(folder)) {
+        try (Rehearsal rehearsal = new Rehearsal(folder, model)) {
             Probe probe = new Probe(new Room(script.open(), 0.1));
             Journal journal = rehearsal.journal();
             rehearsal.run(probe, probe.speaker(), event -> {
@@ -65,6 +68,7 @@ public final class LiveBenchmark {
                 probe.committed = System.nanoTime();
             }, (utterance, command, outcome) -> {});
             probe.print(ends);
+            OUT.println(rehearsal.stored().size() + " readings count: " + rehearsal.stored());
         }
     }
 

@@ -12,9 +12,10 @@ import java.util.List;
 import org.arcsay.audio.SimulatedMicrophone;
 import org.arcsay.feedback.RecordingSpeaker;
 import org.arcsay.feedback.Sound;
-import org.junit.jupiter.api.Disabled;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** From spoken sound to stored entries and sounding answers, through the code that a microphone feeds. */
 class LiveCaptureTest {
@@ -78,9 +79,9 @@ class LiveCaptureTest {
         }
     }
 
-    @Disabled("known fault: after the native recogniser is renewed in pauses, speech over an answer does not break it off")
-    @Test
-    void theUsersVoiceBreaksOffAnAnswer() throws Exception {
+    @ParameterizedTest
+    @ValueSource(ints = {1300, 1600, 2000, 2600})
+    void theUsersVoiceBreaksOffAnAnswer(int pause) throws Exception {
         List<Rehearsal.Line> lines = Rehearsal.script();
         SimulatedMicrophone script = new SimulatedMicrophone()
                 .speed(Double.POSITIVE_INFINITY)
@@ -88,7 +89,7 @@ class LiveCaptureTest {
                 .play(lines.get(1).wav())
                 .pause(Duration.ofSeconds(4))
                 .play(lines.get(8).wav())
-                .pause(Duration.ofMillis(1300))
+                .pause(Duration.ofMillis(pause))
                 .play(lines.get(9).wav())
                 .pause(Duration.ofSeconds(4));
         try (Rehearsal rehearsal = new Rehearsal(folder);
@@ -96,7 +97,7 @@ class LiveCaptureTest {
             rehearsal.run(room, room.speaker(), (utterance, command, outcome) -> {});
             RecordingSpeaker.Said question = room.speaker().said().get(2);
             assertTrue(text(question).contains("palmar abduction, nine zero"), text(question));
-            assertTrue(question.sound().duration().toMillis() < 1500, "went on for " + question.sound().duration());
+            assertTrue(question.sound().duration().toMillis() < pause, "went on for " + question.sound().duration());
             assertEquals(List.of("right CMC palmar abduction, active: 41 degrees"), rehearsal.stored());
         }
     }

@@ -38,7 +38,14 @@ final class Rehearsal implements AutoCloseable {
     private final Visit visit;
 
     Rehearsal(Path folder) throws ModelException, StoreException {
-        ears = Ears.open(folder.resolve("models"), Optional.empty(), grammar);
+        this(folder, Optional.empty());
+    }
+
+    /**
+     * @param model another model than the built-in one
+     */
+    Rehearsal(Path folder, Optional<Path> model) throws ModelException, StoreException {
+        ears = Ears.open(folder.resolve("models"), model, grammar);
         store = VisitStore.open(folder.resolve("visits.db"));
         visit = store.begin(new PatientCode("T-1"), OffsetDateTime.now(), "thumb-full");
     }

@@ -15,6 +15,9 @@ import org.arcsay.model.Utterance;
 final class Recordings {
     static final Path FOLDER = Path.of("src/test/resources/speech");
 
+    /** The whole visit that {@code visit.tsv} describes; it comes with the program as its demo. */
+    static final Path VISIT = Path.of("src/main/resources/org/arcsay/demo/visit.wav");
+
     private static final int FRAMES_AT_A_TIME = 1600;
 
     /** A recording and the words spoken in it. */

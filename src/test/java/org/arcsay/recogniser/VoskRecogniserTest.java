@@ -56,7 +56,7 @@ final class VoskRecogniserTest {
         List<String> lines = Files.readAllLines(Recordings.FOLDER.resolve("visit.tsv"));
         List<Utterance> heard;
         try (Recogniser recogniser = model.recogniser(RATE)) {
-            heard = Recordings.hear(recogniser, Recordings.FOLDER.resolve("visit.wav"));
+            heard = Recordings.hear(recogniser, Recordings.VISIT);
         }
         List<String> expected =
                 lines.stream().skip(1).map(line -> line.split("\t")[2]).toList();
@@ -76,7 +76,7 @@ final class VoskRecogniserTest {
     /** Every pause renews the native recogniser here, and every gap is as short as an end of utterance can be. */
     @Test
     void losesNothingWhenRenewedInAnyPause() throws Exception {
-        Path visit = Recordings.FOLDER.resolve("visit.wav");
+        Path visit = Recordings.VISIT;
         List<Utterance> kept;
         List<Utterance> renewed;
         try (Recogniser recogniser = model.recogniser(RATE)) {
@@ -155,7 +155,7 @@ final class VoskRecogniserTest {
         List<String> once =
                 lines.stream().skip(1).map(line -> line.split("\t")[2]).toList();
         List<String> expected = new ArrayList<>();
-        short[] visit = Recordings.samples(Recordings.FOLDER.resolve("visit.wav"));
+        short[] visit = Recordings.samples(Recordings.VISIT);
         int rounds = (int) (Duration.ofMinutes(12).toSeconds() * RATE / visit.length) + 1;
         try (Recogniser recogniser = model.recogniser(RATE)) {
             for (int round = 0; round < rounds; round++) {

@@ -95,7 +95,7 @@ public record ValueParts(Kind kind, Optional<BigDecimal> number, String unit, St
     public static void requireUnit(Kind kind, String unit) {
         switch (kind) {
             case ANGLE, DEFICIT, NEUTRAL, HYPEREXTENSION -> require(unit.equals(DEGREE), unit, "an angle is in deg");
-            case GAP, SPAN -> require(length(unit).isPresent(), unit, "a length is in mm, cm or in");
+            case GAP, SPAN -> require(LengthUnit.withSymbol(unit).isPresent(), unit, "a length is in mm, cm or in");
             case SCORE, NOT_TESTED, DESCRIBED -> require(unit.isEmpty(), unit, "kind " + kind.code() + " has no unit");
         }
     }
@@ -151,13 +151,7 @@ public record ValueParts(Kind kind, Optional<BigDecimal> number, String unit, St
 
     private Distance distance() {
         requireUnit(kind, unit);
-        return new Distance(present(), length(unit).orElseThrow());
-    }
-
-    private static Optional<LengthUnit> length(String unit) {
-        return Arrays.stream(LengthUnit.values())
-                .filter(candidate -> candidate.symbol().equals(unit))
-                .findFirst();
+        return new Distance(present(), LengthUnit.withSymbol(unit).orElseThrow());
     }
 
     private int points() {

@@ -1,0 +1,156 @@
+"""Batches of spoilt audio for training: speed, voice warp, rooms, noises, babble, channels and levels, all drawn at random on one device."""
+import math
+
+import torch
+
+from features import RATE, WARPS
+
+LONGEST_REVERB = 0.6
+
+
+def uniform(shape, low, high, device):
+    return torch.rand(shape, device=device) * (high - low) + low
+
+
+class Clips:
+    """All training audio in one long tensor. Immutable."""
+
+    def __init__(self, audio, device):
+        self.audio = audio.to(device)
+        self.device = device
+
+    def read(self, offsets, lengths, speeds, starts, count):
+        """Lay each clip (offset, length in samples) at ``starts`` into a row of ``count`` samples, played at ``speeds``."""
+        time = torch.arange(count, device=self.device)[None] - starts[:, None]
+        position = time * speeds[:, None]
+        inside = (time >= 0) & (position < lengths[:, None] - 1)
+        position = position.clamp(min=0)
+        whole = position.floor()
+        share = (position - whole).float()
+        index = (offsets[:, None] + whole.long()).clamp(max=len(self.audio) - 2)
+        left, right = self.audio[index].float(), self.audio[index + 1].float()
+        return (left + (right - left) * share) * inside
+
+    def anywhere(self, rows, count):
+        offsets = torch.randint(0, max(1, len(self.audio) - 2 * count), (rows,), device=self.device)
+        speeds = uniform((rows,), 0.85, 1.2, self.device)
+        return self.read(offsets, torch.full((rows,), 2 * count, device=self.device), speeds, torch.zeros(rows, device=self.device), count)
+
+
+def scaled(x):
+    return x / (x.pow(2).mean(1, keepdim=True).sqrt() + 1e-6)
+
+
+class Noises:
+    """Makers of unit-power noise rows (rows, count). Used by one thread at a time."""
+
+    def __init__(self, clips, people, device):
+        self.clips, self.people, self.device = clips, people, device
+
+    def coloured(self, rows, count):
+        spectrum = torch.fft.rfft(torch.randn(rows, count, device=self.device))
+        frequency = torch.arange(spectrum.shape[1], device=self.device).clamp(min=1).float()
+        return scaled(torch.fft.irfft(spectrum * frequency[None] ** (-uniform((rows, 1), 0, 1.2, self.device)), count))
+
+    def swelling(self, rows, count):
+        points = uniform((rows, 1, max(3, count // 6000)), 0.05, 1.0, self.device) ** 2
+        envelope = torch.nn.functional.interpolate(points, size=count, mode="linear", align_corners=True)[:, 0]
+        return scaled(self.coloured(rows, count) * envelope)
+
+    def humming(self, rows, count):
+        time = torch.arange(count, device=self.device)[None] / RATE
+        base = uniform((rows, 1), 45, 400, self.device)
+        tone = sum(torch.rand(rows, 1, device=self.device) / n * torch.sin(2 * math.pi * base * n * time + 6 * torch.rand(rows, 1, device=self.device)) for n in range(1, 9))
+        return scaled(scaled(tone) + uniform((rows, 1), 0.2, 1.5, self.device) * self.coloured(rows, count))
+
+    def clatter(self, rows, count):
+        """Knocks: sparse impulses, each through a few decaying resonances."""
+        rate = uniform((rows, 1), 0.5, 8, self.device) / RATE
+        hits = (torch.rand(rows, count, device=self.device) < rate) * torch.randn(rows, count, device=self.device)
+        length = RATE // 4
+        time = torch.arange(length, device=self.device)[None] / RATE
+        ring = torch.randn(rows, length, device=self.device) * torch.exp(-time * uniform((rows, 1), 100, 600, self.device))
+        for _ in range(5):
+            tone = torch.sin(2 * math.pi * 10 ** uniform((rows, 1), 2.4, 3.8, self.device) * time)
+            ring = ring + torch.rand(rows, 1, device=self.device) * tone * torch.exp(-time * uniform((rows, 1), 15, 150, self.device))
+        size = count + length
+        sound = torch.fft.irfft(torch.fft.rfft(hits, size) * torch.fft.rfft(ring, size), size)[:, :count]
+        return scaled(sound + 1e-3 * torch.randn_like(sound))
+
+    def babble(self, rows, count):
+        voices = int(torch.randint(3, 9, (1,)))
+        return scaled(sum(scaled(self.clips.anywhere(rows, count)) * uniform((rows, 1), 0.3, 1, self.device) for _ in range(voices)))
+
+    def crowd(self, rows, count):
+        voices = int(torch.randint(2, 7, (1,)))
+        return scaled(sum(scaled(self.people.anywhere(rows, count)) * uniform((rows, 1), 0.3, 1, self.device) for _ in range(voices)))
+
+    def mixture(self, rows, count):
+        """Every row gets one or two kinds."""
+        kinds = torch.stack([maker(rows, count) for maker in (self.coloured, self.swelling, self.humming, self.clatter, self.babble, self.crowd)])
+        shares = torch.rand(len(kinds), rows, device=self.device)
+        first = shares.argmax(0)
+        second = torch.randint(0, len(kinds), (rows,), device=self.device)
+        row = torch.arange(rows, device=self.device)
+        both = (torch.rand(rows, 1, device=self.device) < 0.4) * torch.rand(rows, 1, device=self.device)
+        return scaled(kinds[first, row] + both * kinds[second, row])
+
+
+class Spoiler:
+    """Turns clean rows into what a microphone in a busy room hears. Used by one thread at a time."""
+
+    def __init__(self, noises, device):
+        self.noises, self.device = noises, device
+
+    def __call__(self, speech, active, quiet_share=0.3, silent=None):
+        """speech (rows, count), active: samples of speech a row; silent: rows whose speech is taken away."""
+        rows, count = speech.shape
+        speech = speech / (speech.pow(2).sum(1, keepdim=True) / active[:, None]).sqrt().clamp(min=1)
+        speech = self.reverberate(speech)
+        if silent is not None:
+            speech = speech * ~silent[:, None]
+        quiet = torch.rand(rows, 1, device=self.device) < quiet_share
+        decibels = torch.where(quiet, uniform((rows, 1), 25, 90, self.device), uniform((rows, 1), -2, 25, self.device))
+        floor = torch.where(quiet, uniform((rows, 1), 30, 100, self.device), uniform((rows, 1), 20, 70, self.device))
+        sound = speech + self.noises.mixture(rows, count) * 10 ** (-decibels / 20)
+        sound = sound + self.noises.coloured(rows, count) * 10 ** (-floor / 20)
+        sound = self.channel(sound)
+        peak = sound.abs().amax(1, keepdim=True) + 1e-6
+        hard = torch.rand(rows, 1, device=self.device) < 0.08
+        clipped = torch.clamp(sound / peak * uniform((rows, 1), 1, 4, self.device), -1, 1)
+        sound = torch.where(hard, clipped, sound / peak) * 10 ** uniform((rows, 1), 2.5, 4.4, self.device)
+        return sound + torch.randn_like(sound) * uniform((rows, 1), 0.3, 5, self.device)
+
+    def reverberate(self, speech):
+        rows, count = speech.shape
+        length = int(LONGEST_REVERB * RATE)
+        time = torch.arange(length, device=self.device)[None] / RATE
+        decay = uniform((rows, 1), 0.05, 0.7, self.device)
+        tail = torch.randn(rows, length, device=self.device) * torch.exp(-6.9 * time / decay)
+        strength = 10 ** (-uniform((rows, 1), 0, 20, self.device) / 20)
+        tail = tail / tail.pow(2).sum(1, keepdim=True).sqrt() * strength * (torch.rand(rows, 1, device=self.device) < 0.5)
+        tail[:, : int(0.002 * RATE)] = 0
+        tail[:, 0] = 1
+        size = count + length
+        return torch.fft.irfft(torch.fft.rfft(speech, size) * torch.fft.rfft(tail, size), size)[:, :count]
+
+    def channel(self, sound):
+        rows, count = sound.shape
+        spectrum = torch.fft.rfft(sound)
+        frequency = torch.linspace(0, RATE / 2, spectrum.shape[1], device=self.device)[None]
+        narrow = torch.rand(rows, 1, device=self.device) < 0.3
+        high = torch.where(narrow, uniform((rows, 1), 3300, 7000, self.device), torch.full((rows, 1), 9000.0, device=self.device))
+        low = uniform((rows, 1), 0, 250, self.device)
+        shape = torch.sigmoid((high - frequency) / 120) * torch.sigmoid((frequency - low) / 40)
+        shape = shape * ((frequency + 200) / 1000) ** uniform((rows, 1), -0.6, 0.6, self.device)
+        ripple = sum(
+            uniform((rows, 1), -0.25, 0.25, self.device) * torch.cos(frequency / 8000 * math.pi * n) for n in range(1, 6)
+        )
+        return torch.fft.irfft(spectrum * shape * torch.exp(ripple), count)
+
+
+def random_warp(rows, device):
+    """Half the rows keep the plain filter bank."""
+    middle = len(WARPS) // 2
+    warp = torch.randint(0, len(WARPS), (rows,), device=device)
+    return torch.where(torch.rand(rows, device=device) < 0.4, torch.full_like(warp, middle), warp)

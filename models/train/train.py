@@ -1,0 +1,208 @@
+"""Train the acoustic network on packed audio; one GPU, or a CPU for a trial.
+
+    python train.py DATA OUT --minutes 9 [--start weights.npz] [--clips FOLDER ...] [--rate 6e-4] [--final]
+
+DATA holds what pack.py wrote (*.ogg, *.json, pronunciations.json) and start.npz; --clips adds folders of FLAC files with
+texts.*.tsv. Voices named in voices.HELD_OUT are refused. Writes OUT/weights.npz, now and then and at the end.
+"""
+import argparse
+import json
+import random
+import time
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+
+import numpy as np
+import soundfile as sf
+import torch
+from torch import nn
+
+from augment import Clips, Noises, Spoiler, random_warp
+from features import RATE, Mfcc
+from lexicon import load_lexicon
+from lfmmi import GraphBatch, PhoneBigram, SentenceGraph, sentence_score
+from network import Network
+from voices_held_out import is_held_out
+
+VARIANTS = 3
+SEED = 1
+LONGEST_LEAD = 2.5
+NOISE_ONLY = 0.05
+QUIET = 0.45
+
+
+class Utterance:
+    """A stretch of the training audio with its words. Immutable."""
+
+    def __init__(self, voice, words, offset, length):
+        self.voice, self.words, self.offset, self.length, self.graphs = voice, words, offset, length, []
+
+
+def read_packs(folder):
+    for index in sorted(folder.glob("*.json")):
+        if index.name == "pronunciations.json":
+            continue
+        samples, rate = sf.read(index.with_suffix(".ogg"), dtype="int16")
+        assert rate == RATE
+        yield index.stem, samples, json.loads(index.read_text())
+
+
+def read_clips(folder):
+    rows = [line.split("\t") for index in sorted(folder.glob("texts.*.tsv")) for line in index.read_text().splitlines() if line.count("\t") == 2]
+    with ThreadPoolExecutor(12) as pool:
+        sounds = list(pool.map(lambda row: sf.read(folder / row[0], dtype="int16")[0], rows))
+    offset, listed = 0, []
+    for (_, voice, words), sound in zip(rows, sounds):
+        listed.append({"voice": voice, "words": words.split(), "offset": offset, "length": len(sound)})
+        offset += len(sound)
+    yield folder.name, np.concatenate(sounds) if sounds else np.zeros(0, "int16"), listed
+
+
+class Corpus:
+    """Audio and labels of one training run. Used by one thread at a time."""
+
+    def __init__(self, folders, clip_folders, device, r):
+        self.r, self.device, self.known = r, device, set(load_lexicon(folders[0] / "lexicon.txt"))
+        self.pronunciations = {}
+        for folder in folders:
+            self.pronunciations |= json.loads((folder / "pronunciations.json").read_text())
+        parts, people, self.utterances, total = [], [], [], 0
+        sources = [s for f in folders for s in read_packs(f)] + [s for f in clip_folders for s in read_clips(f)]
+        for name, samples, listed in sources:
+            if name == "people":
+                people.append(samples)
+                continue
+            for u in listed:
+                if is_held_out(u["voice"]):
+                    raise ValueError(f"{u['voice']} is held out but lies in {name}")
+                if all(self.pronunciations.get(w) for w in u["words"]) and u["length"] > 2000:
+                    self.utterances.append(Utterance(u["voice"], u["words"], total + u["offset"], u["length"]))
+            parts.append(samples)
+            total += len(samples)
+        people = people or parts
+        self.clips = Clips(torch.from_numpy(np.concatenate(parts)), device)
+        self.people = Clips(torch.from_numpy(np.concatenate(people)), device)
+        self.digits = {}
+        for u in self.utterances:
+            if u.voice.startswith("fsdd"):
+                self.digits.setdefault(u.voice, []).append(u)
+        self.sentences = sorted((u for u in self.utterances if not u.voice.startswith("fsdd")), key=lambda u: u.length)
+        for u in self.sentences:
+            u.graphs = [self.graph(u.words) for _ in range(VARIANTS if set(u.words) - self.known else 1)]
+        self.noises = Noises(self.clips, self.people, device)
+        self.spoil = Spoiler(self.noises, device)
+        self.mfcc = Mfcc(device)
+
+    def graph(self, words):
+        return SentenceGraph(words, self.pronunciations, self.r, self.known)
+
+    def draw(self, rows, quiet_share):
+        """A batch: features, frames, graphs."""
+        if self.digits and self.r.random() < 0.12:
+            items = [self.digit_string() for _ in range(rows)]
+        else:
+            place = int(self.r.random() * max(1, len(self.sentences) - 3 * rows))
+            chosen = self.r.sample(self.sentences[place : place + 3 * rows], min(rows, len(self.sentences[place : place + 3 * rows])))
+            items = [([u], self.r.choice(u.graphs)) for u in chosen]
+        return self.batch(items, quiet_share)
+
+    def digit_string(self):
+        speaker = self.digits[self.r.choice(list(self.digits))]
+        spoken = [self.r.choice(speaker) for _ in range(self.r.choice([1, 1, 1, 2, 2, 3, 4, 5]))]
+        return spoken, self.graph([w for u in spoken for w in u.words])
+
+    def lead(self):
+        return int(RATE * (self.r.uniform(0.02, 0.5) if self.r.random() < 0.65 else self.r.uniform(0.5, LONGEST_LEAD)))
+
+    def batch(self, items, quiet_share):
+        r, device, rows = self.r, self.device, len(items)
+        speeds = np.array([r.uniform(0.82, 1.22) for _ in items])
+        slots = max(len(spoken) for spoken, _ in items)
+        offsets, lengths, starts = np.zeros((3, slots, rows))
+        ends, active = np.zeros(rows), np.zeros(rows)
+        for row, (spoken, _) in enumerate(items):
+            place = self.lead()
+            for slot, u in enumerate(spoken):
+                offsets[slot, row], lengths[slot, row], starts[slot, row] = u.offset, u.length, place
+                place += int(u.length / speeds[row]) + int(r.uniform(0, 0.25) * RATE * (len(spoken) > 1))
+                active[row] += u.length / speeds[row]
+            ends[row] = place + self.lead()
+        count = int(ends.max())
+        tensor = lambda a, kind: torch.tensor(a, device=device, dtype=kind)
+        speech = sum(
+            self.clips.read(tensor(offsets[s], torch.long), tensor(lengths[s], torch.float64), tensor(speeds, torch.float64), tensor(starts[s], torch.float64), count)
+            for s in range(slots)
+        )
+        silent = np.array([r.random() < NOISE_ONLY for _ in items])
+        sound = self.spoil(speech, tensor(active, torch.float32), quiet_share, tensor(silent, torch.bool))
+        graphs = [self.graph([]) if empty else graph for empty, (_, graph) in zip(silent, items)]
+        frames = ((tensor(ends, torch.long) - 400) // 160 + 3) // 3
+        return self.mfcc(sound, random_warp(rows, device)), frames, GraphBatch(graphs, device)
+
+
+def loss_of(network, bigram, batch, drop):
+    features, frames, graph = batch
+    scores = network(features, drop).float()
+    frames = frames.clamp(max=scores.shape[1])
+    spoken, competing = sentence_score(scores, frames, graph), bigram.score(scores, frames)
+    usable = spoken > -1e6
+    loss = ((competing - spoken) * usable).sum() / (frames * usable).sum().clamp(min=1)
+    return loss, 5e-4 * scores.pow(2).mean(), int((~usable).sum())
+
+
+def train(corpus, network, arguments, say):
+    bigram = PhoneBigram([g for u in corpus.sentences for g in u.graphs], corpus.r, corpus.device)
+    for p in network.convolutions["lda"].parameters():
+        p.requires_grad = False
+    optimiser = torch.optim.AdamW([p for p in network.parameters() if p.requires_grad], lr=arguments.rate, weight_decay=1e-3)
+    begin, total, step, sums = time.time(), arguments.minutes * 60, 0, np.zeros(3)
+    while True:
+        done = (time.time() - begin) / total
+        if done >= 1:
+            break
+        decay = (1 - done) if arguments.final else (1 - 0.6 * done)
+        for group in optimiser.param_groups:
+            group["lr"] = arguments.rate * min(1, (step + 1) / 100) * max(0.01, decay)
+        network.train()
+        loss, extra, lost = loss_of(network, bigram, corpus.draw(arguments.rows, QUIET), 0.1 if done < 0.9 else 0.0)
+        optimiser.zero_grad()
+        (loss + extra).backward()
+        if torch.isfinite(nn.utils.clip_grad_norm_(network.parameters(), 5.0)):
+            optimiser.step()
+        step += 1
+        sums += [loss.item(), 1, lost]
+        if step % arguments.every == 0:
+            say(f"step {step} done {done:.2f} loss {sums[0] / sums[1]:.4f} unusable {int(sums[2])} rate {optimiser.param_groups[0]['lr']:.1e}")
+            sums[:] = 0
+            np.savez(arguments.out / "weights.npz", **network.export())
+    np.savez(arguments.out / "weights.npz", **network.export())
+    say(f"finished after {step} steps")
+
+
+def main():
+    parser = argparse.ArgumentParser()
+    parser.add_argument("data", type=lambda t: [Path(x) for x in t.split(",")])
+    parser.add_argument("out", type=Path)
+    parser.add_argument("--minutes", type=float, default=9)
+    parser.add_argument("--rate", type=float, default=6e-4)
+    parser.add_argument("--rows", type=int, default=192)
+    parser.add_argument("--every", type=int, default=100)
+    parser.add_argument("--start", type=Path)
+    parser.add_argument("--clips", type=Path, nargs="*", default=[])
+    parser.add_argument("--final", action="store_true", help="let the learning rate fall to nothing")
+    arguments = parser.parse_args()
+    arguments.out.mkdir(parents=True, exist_ok=True)
+    torch.manual_seed(SEED)
+    torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
+    device = "cuda" if torch.cuda.is_available() else "cpu"
+    begin = time.time()
+    say = lambda text: print(f"[{time.time() - begin:6.1f}] {text}", flush=True)
+    corpus = Corpus(arguments.data, arguments.clips, device, random.Random(SEED))
+    hours = sum(u.length for u in corpus.utterances) / RATE / 3600
+    say(f"{device}: {len(corpus.utterances)} utterances, {hours:.2f} h, {len(corpus.digits)} digit speakers")
+    start = arguments.start or arguments.data[0] / "start.npz"
+    train(corpus, Network(dict(np.load(start))).to(device), arguments, say)
+
+
+if __name__ == "__main__":
+    main()
