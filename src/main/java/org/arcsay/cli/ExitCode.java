@@ -21,6 +21,8 @@ final class ExitCode {
     static final int CHECK_FAILED = 8;
     /** Everything worked, but not one reading was understood. */
     static final int NO_READING = 9;
+    /** The file to import is not sound, or cannot be read; nothing of it was stored. */
+    static final int IMPORT = 10;
 
     private ExitCode() {}
 }

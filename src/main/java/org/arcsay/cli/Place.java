@@ -3,6 +3,8 @@ package org.arcsay.cli;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.app.Settings;
@@ -103,7 +105,8 @@ final class Place {
     /** What is known of the patient from before this visit. */
     static History history(VisitStore store, Visit visit) throws StoreException {
         return History.of(store.visits(visit.patient()).stream()
-                .filter(other -> other.id() < visit.id())
+                .filter(other -> other.startedAt().isBefore(visit.startedAt()))
+                .sorted(Comparator.comparing(Visit::startedAt, OffsetDateTime.timeLineOrder()))
                 .toList());
     }
 

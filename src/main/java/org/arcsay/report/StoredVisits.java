@@ -1,6 +1,8 @@
 package org.arcsay.report;
 
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
@@ -12,19 +14,21 @@ import org.arcsay.store.VisitStore;
 public final class StoredVisits {
     private StoredVisits() {}
 
-    /** Every visit of a patient with its journal, in the order in which they were begun. */
+    /** Every visit of a patient with its journal, oldest first; those added later from elsewhere stand where they belong. */
     public static List<VisitRecord> of(VisitStore store, PatientCode patient) throws StoreException {
         List<VisitRecord> records = new ArrayList<>();
         for (Visit visit : store.visits(patient)) {
             records.add(new VisitRecord(visit, store.history(visit.id())));
         }
-        return records;
+        records.sort(Comparator.comparing(record -> record.visit().startedAt(), OffsetDateTime.timeLineOrder()));
+        return List.copyOf(records);
     }
 
     /** The visits of a patient up to and with that one, which a report of it is made from. */
     public static List<VisitRecord> upTo(VisitStore store, Visit visit) throws StoreException {
         return of(store, visit.patient()).stream()
-                .filter(record -> record.visit().id() <= visit.id())
+                .filter(record -> record.visit().id() == visit.id()
+                        || record.visit().startedAt().isBefore(visit.startedAt()))
                 .toList();
     }
 }

@@ -96,10 +96,57 @@ public final class VisitStore implements AutoCloseable {
      */
     public Visit begin(PatientCode patient, OffsetDateTime startedAt, String plan) throws StoreException {
         return database.write(connection -> {
-            Optional<Long> known = patientRow(connection, patient);
-            long row = known.isPresent() ? known.get() : insertPatient(connection, patient);
+            long row = knownPatient(connection, patient);
             return Visit.begun(insertVisit(connection, row, startedAt, plan), patient, startedAt);
         });
+    }
+
+    /**
+     * Adds whole visits that come from elsewhere: all of them in one step, or none.
+     *
+     * @return the visits as they are stored, with their new numbers, in the same order
+     * @throws StoreException when a patient has a visit here already that began at the same moment
+     * @throws IllegalStateException when the events of a visit contradict each other
+     */
+    public List<Visit> addAll(List<WholeVisit> visits) throws StoreException {
+        return database.write(connection -> {
+            for (WholeVisit visit : visits) {
+                requireNew(connection, visit);
+            }
+            List<Visit> added = new ArrayList<>();
+            for (WholeVisit visit : visits) {
+                added.add(add(connection, visit));
+            }
+            return List.copyOf(added);
+        });
+    }
+
+    private static Visit add(Connection connection, WholeVisit whole) throws SQLException {
+        long id = insertVisit(connection, knownPatient(connection, whole.patient()), whole.startedAt(), "");
+        Visit visit = whole.visit(id);
+        EventWriter writer = new EventWriter(connection);
+        for (JournalEvent event : whole.journal()) {
+            writer.append(id, event);
+        }
+        return visit;
+    }
+
+    private static void requireNew(Connection connection, WholeVisit visit) throws SQLException, StoreException {
+        List<Long> same = ids(
+                connection,
+                "SELECT visit.id FROM visit JOIN patient ON patient.id = visit.patient"
+                        + " WHERE code = ? AND julianday(started_at) = julianday(?)",
+                query -> {
+                    query.setString(1, visit.patient().text());
+                    query.setString(2, EventWriter.timestamp(visit.startedAt()));
+                });
+        if (!same.isEmpty()) {
+            throw new StoreException(
+                    Problem.REFUSED,
+                    "Visit " + same.get(0) + " of patient " + visit.patient() + ", begun at " + visit.startedAt()
+                            + ", is in the records already. Nothing was added. Take it out of the file, or leave the records"
+                            + " as they are.");
+        }
     }
 
     /** The journal of a visit; each event is checked against the state so far and then stored durably. */
@@ -298,6 +345,11 @@ public final class VisitStore implements AutoCloseable {
                         statement -> statement.setString(1, patient.text()))
                 .stream()
                 .findFirst();
+    }
+
+    private static long knownPatient(Connection connection, PatientCode patient) throws SQLException {
+        Optional<Long> known = patientRow(connection, patient);
+        return known.isPresent() ? known.get() : insertPatient(connection, patient);
     }
 
     private static long insertPatient(Connection connection, PatientCode patient) throws SQLException {

@@ -9,6 +9,7 @@ import org.arcsay.model.Entry;
 import org.arcsay.model.JournalEvent;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
+import org.arcsay.store.WholeVisit;
 
 /** The rows of one visit while a file is read, and the journal they make. For one thread. */
 final class VisitRows {
@@ -64,7 +65,7 @@ final class VisitRows {
                 .forEach(u -> journal.addAll(u.decisions()));
         head.endedAt().ifPresent(at -> journal.add(new JournalEvent.Ended(at, "")));
         return replays(visit, journal)
-                ? Optional.of(new ImportedVisit(head.id(), head.patient(), head.startedAt(), journal))
+                ? Optional.of(new ImportedVisit(head.id(), new WholeVisit(head.patient(), head.startedAt(), journal)))
                 : Optional.empty();
     }
 

@@ -163,9 +163,7 @@ public final class HistoryModel {
 
     /** A file name for the chosen visit, such as {@code arcsay-demo-07-visit-4.pdf}; "" when none is chosen. */
     public String fileName(Format format) {
-        return report.map(shown -> "arcsay-" + shown.current().visit().patient() + "-visit-"
-                        + shown.current().visit().id() + "." + format.extension())
-                .orElse("");
+        return report.map(shown -> shown.fileName(format.extension())).orElse("");
     }
 
     /** Writes the report of the chosen visit; afterwards {@link #message()} says what became of it. */
