@@ -131,7 +131,8 @@ final class CaptureCommand implements Callable<Integer> {
 
     private void requireKnown(VisitStore store, PatientCode code) throws StoreException, CliException {
         if (!isNew && !store.knows(code)) {
-            throw Place.unknownPatient(store, code);
+            CliException unknown = Place.unknownPatient(store, code);
+            throw new CliException(unknown.exitCode(), unknown.getMessage() + " For a first visit add --new.");
         }
         if (isNew && store.knows(code)) {
             place.err().println("The patient code " + code + " is known already; this visit is added to it.");

@@ -128,6 +128,6 @@ final class Place {
         return new CliException(
                 ExitCode.UNKNOWN,
                 "The patient code " + patient + " is not known. " + others
-                        + " Check the spelling; for a first visit add --new.");
+                        + " Check the spelling.");
     }
 }

@@ -15,6 +15,8 @@ import org.arcsay.store.WholeVisit;
 final class VisitRows {
     private final Head head;
     private final List<EntryRow> entries = new ArrayList<>();
+    private int last;
+    private boolean afterUnreadable;
 
     /**
      * What every row of a visit repeats.
@@ -36,15 +38,22 @@ final class VisitRows {
 
     /** Adds a row, which must be the next entry of this visit. */
     void add(EntryRow row) {
-        int expected = entries.size() + 1;
-        if (row.taken().entry() != expected) {
+        int expected = last + 1;
+        last = row.taken().entry();
+        if (!afterUnreadable && last != expected) {
             row.row()
                     .complain(
                             Column.ENTRY,
                             "expected entry " + expected + " of visit " + head.id() + " here, not "
-                                    + row.taken().entry() + "; entries stand in order, without a gap");
+                                    + last + "; entries stand in order, without a gap");
         }
+        afterUnreadable = false;
         entries.add(row);
+    }
+
+    /** Passes over a row that was complained about; the number of the next one is then no complaint of its own. */
+    void addUnreadable() {
+        afterUnreadable = true;
     }
 
     /** The finished visit, or nothing and complaints at the rows that contradict each other. */

@@ -24,8 +24,10 @@ final class SeriesTable {
     private final Remarks remarks;
     private final Typeface typeface;
     private final float[] columns;
+    private final float padding;
+    private final Block heading;
 
-    SeriesTable(Report report, Side side, Remarks remarks, Typeface typeface, float width) {
+    SeriesTable(Report report, Side side, Remarks remarks, Typeface typeface, float width, float padding) {
         this.report = report;
         this.side = side;
         this.remarks = remarks;
@@ -34,17 +36,19 @@ final class SeriesTable {
         for (int i = 0; i < SHARES.length; i++) {
             columns[i + 1] = columns[i] + SHARES[i] * width;
         }
+        this.padding = padding;
+        this.heading = heading();
     }
 
     List<Block> blocks() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(heading());
+        blocks.add(heading);
         for (Mode mode : Mode.values()) {
             List<Row> rows = report.rows().stream()
                     .filter(row -> row.mode() == mode && !row.cell(side).isEmpty())
                     .toList();
             if (!rows.isEmpty()) {
-                blocks.add(row(Style.CELL_BOLD, true, List.of(Text.of(Wording.capital(mode.word()) + " motion"))));
+                blocks.add(row(Style.CELL_BOLD, false, List.of(Text.of(Wording.capital(mode.word()) + " motion"))));
                 rows.forEach(row -> blocks.add(row(row)));
                 totals(mode).forEach(line -> blocks.add(total(line)));
             }
@@ -53,10 +57,11 @@ final class SeriesTable {
     }
 
     private Block heading() {
-        return row(
-                Style.COLUMN,
-                false,
-                List.of(
+        return TableRow.of(columns, titles(), Style.COLUMN, false, padding, Optional.empty(), typeface);
+    }
+
+    private List<Text> titles() {
+        return List.of(
                         Text.of("Motion"),
                         Text.of(Wording.capital(side.word()) + ", now"),
                         Text.of(Wording.capital(side.other().word()) + ", now"),
@@ -64,8 +69,8 @@ final class SeriesTable {
                                 + side.other().word()),
                         Text.of(Wording.capital(side.word()) + ", last time"),
                         Text.of("Change since"),
-                        Text.of("Norm"),
-                        Text.of("")));
+                        Text.of("Norm, mean (range)"),
+                        Text.of("See"));
     }
 
     private Block row(Row row) {
@@ -106,7 +111,7 @@ final class SeriesTable {
                         new Text(Wording.total(line.otherHand()), beyond(line.otherHand())),
                         Text.of(line.last().map(d -> degrees(d.then())).orElse("")),
                         new Text(Wording.total(line.last()), beyond(line.last())),
-                        Text.of(total.motion().reference().toPlainString()),
+                        Text.of("full motion " + total.motion().reference().toPlainString()),
                         Text.of("")));
     }
 
@@ -119,7 +124,7 @@ final class SeriesTable {
     }
 
     private Block row(Style style, boolean shaded, List<Text> texts) {
-        return TableRow.of(texts.size() == 1 ? wide() : columns, texts, style, shaded, typeface);
+        return TableRow.of(texts.size() == 1 ? wide() : columns, texts, style, shaded, padding, Optional.of(heading), typeface);
     }
 
     private float[] wide() {
