@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
             ListCommand.class,
             ShowCommand.class,
             ReviewCommand.class,
+            CompareCommand.class,
             ReportCommand.class,
             ImportCommand.class,
             PhrasesCommand.class,

@@ -8,8 +8,8 @@ import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import org.arcsay.model.Side;
-import org.arcsay.report.history.CompareLine;
-import org.arcsay.report.history.CompareLine.Verdicted;
+import org.arcsay.report.compare.CompareLine;
+import org.arcsay.report.compare.CompareLine.Verdicted;
 
 /** The series of one hand beside the other hand, the last visit and the norm. JavaFX thread only. */
 final class CompareGrid extends GridPane {

@@ -5,10 +5,6 @@ import javafx.scene.Node;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Labeled;
 import javafx.stage.Stage;
-import org.arcsay.review.DemoVisit;
-import org.arcsay.review.ListJournal;
-import org.arcsay.review.MemoryDrafts;
-import org.arcsay.review.ReviewModel;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -17,12 +13,10 @@ import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 
-/** A review window on a screen in memory. */
+/** A window on a screen in memory. */
 @Tag("window")
 abstract class HeadlessWindow extends FxRobot {
-    protected final ListJournal journal = new ListJournal();
     protected Stage stage;
-    protected ReviewModel model;
 
     @BeforeAll
     static void useAScreenInMemory() {
@@ -37,18 +31,12 @@ abstract class HeadlessWindow extends FxRobot {
     @BeforeEach
     void open() throws TimeoutException {
         stage = FxToolkit.registerPrimaryStage();
-        interact(() -> {
-            model = ReviewModel.open(
-                    DemoVisit.visit(),
-                    DemoVisit.events(),
-                    journal,
-                    DemoVisit::judge,
-                    DemoVisit.context(),
-                    new MemoryDrafts());
-            ReviewWindow.show(stage, model);
-        });
+        interact(this::show);
         WaitForAsyncUtils.waitForFxEvents();
     }
+
+    /** Shows the window under test in the stage; called by the JavaFX thread. */
+    protected abstract void show();
 
     @AfterEach
     void close() throws TimeoutException {

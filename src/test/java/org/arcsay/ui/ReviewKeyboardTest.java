@@ -13,7 +13,7 @@ import org.arcsay.model.JournalEvent.Taken;
 import org.arcsay.review.DemoVisit;
 import org.junit.jupiter.api.Test;
 
-class ReviewKeyboardTest extends HeadlessWindow {
+class ReviewKeyboardTest extends ReviewWindowTest {
     @Test
     void theFirstDoubtfulRowIsChosenAndSeen() {
         assertInstanceOf(ListView.class, focused());

@@ -11,7 +11,7 @@ import org.arcsay.model.JournalEvent.Taken;
 import org.arcsay.review.ListJournal;
 import org.junit.jupiter.api.Test;
 
-class ReviewMouseTest extends HeadlessWindow {
+class ReviewMouseTest extends ReviewWindowTest {
     @Test
     void anOfferedAlternativeIsTypedInAndNotApplied() {
         press("Correct reading to 50 degrees \u2026");

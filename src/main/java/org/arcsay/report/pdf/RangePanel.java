@@ -2,6 +2,7 @@ package org.arcsay.report.pdf;
 
 import java.math.BigDecimal;
 import java.util.List;
+import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.DegreeRange;
 import org.arcsay.report.content.RangeTrend;
 
@@ -29,7 +30,7 @@ record RangePanel(RangeTrend trend) {
 
     private void drawReference(Frame frame, float level, float keyY) {
         float right = frame.x + frame.width;
-        String words = Wording.degrees(trend.referenceWords());
+        String words = Brief.degrees(trend.referenceWords());
         frame.pen.dashed(frame.x, frame.level(level), right, frame.level(level), 0.8f, 0.3f, 2.2f);
         frame.pen.textRight(words, Style.SMALL, right, keyY);
         float key = right - frame.pen.typeface().width(words, Style.SMALL) - 3;

@@ -9,6 +9,7 @@ import org.arcsay.analysis.Total;
 import org.arcsay.analysis.TotalDifference;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Side;
+import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.Cell;
 import org.arcsay.report.content.Report;
 import org.arcsay.report.content.Row;
@@ -85,7 +86,7 @@ final class SeriesTable {
                         Text.of(Wording.cell(cell)),
                         Text.of(Wording.cell(row.cell(side.other()))),
                         new Text(Wording.difference(other), Wording.beyond(other.map(Difference::verdict))),
-                        Text.of(last.map(then -> Wording.value(then.then().value()))
+                        Text.of(last.map(then -> Brief.value(then.then().value()))
                                 .orElse("")),
                         new Text(Wording.difference(last), Wording.beyond(last.map(Difference::verdict))),
                         Text.of(row.norm().map(Norm::brief).orElse("").replace("beyond neutral", "beyond")),

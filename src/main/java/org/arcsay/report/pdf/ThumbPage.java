@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.arcsay.model.Side;
 import org.arcsay.report.content.AcceptedFinding;
+import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.RangeTrend;
 import org.arcsay.report.content.Report;
 
@@ -65,7 +66,7 @@ final class ThumbPage {
     private void totals(List<Block> blocks) {
         List<String> sentences = report.totals().stream()
                 .filter(line -> line.total().side() == side)
-                .map(line -> Wording.capital(Wording.degrees(line.words())) + ".")
+                .map(line -> Wording.capital(Brief.degrees(line.words())) + ".")
                 .toList();
         if (!sentences.isEmpty()) {
             blocks.add(Block.gap(3));
@@ -83,7 +84,7 @@ final class ThumbPage {
 
     private static String question(AcceptedFinding accepted) {
         return Wording.capital(accepted.entry().reading().measure().words()) + ": "
-                + Wording.degrees(accepted.finding().sentence()) + " " + Wording.capital(accepted.outcome()) + ".";
+                + Brief.degrees(accepted.finding().sentence()) + " " + Wording.capital(accepted.outcome()) + ".";
     }
 
     /** The table above says the same in words. */
@@ -109,7 +110,7 @@ final class ThumbPage {
             section(
                     blocks,
                     "Over the visits",
-                    List.of(new Stack(List.of(row, small(PANEL_KEY))), small(Wording.degrees(words))));
+                    List.of(new Stack(List.of(row, small(PANEL_KEY))), small(Brief.degrees(words))));
         }
     }
 

@@ -1,4 +1,4 @@
-package org.arcsay.report.history;
+package org.arcsay.report.compare;
 
 import java.util.List;
 import org.arcsay.model.PatientCode;
@@ -6,7 +6,7 @@ import org.arcsay.report.content.DemoCase;
 import org.arcsay.report.content.VisitRecord;
 
 /** The visits of the invented patient. */
-public final class DemoRecords implements HistoryModel.Records {
+public final class DemoRecords implements CompareModel.Records {
     @Override
     public List<PatientCode> patients() {
         return List.of(DemoCase.visits().get(0).visit().patient());

@@ -30,15 +30,16 @@ import javafx.stage.Stage;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Side;
 import org.arcsay.report.Format;
+import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.JointRange;
 import org.arcsay.report.content.RangeTrend;
 import org.arcsay.report.content.Report;
-import org.arcsay.report.history.HistoryModel;
-import org.arcsay.report.history.VisitLine;
+import org.arcsay.report.compare.CompareModel;
+import org.arcsay.report.compare.VisitLine;
 
 /** Visits of a patient on the left, one of them compared on the right, and its export below. JavaFX thread only. */
-public final class HistoryWindow {
-    private final HistoryModel model;
+public final class CompareWindow {
+    private final CompareModel model;
     private final Function<String, Optional<Path>> target;
     private final ComboBox<PatientCode> patients = Parts.choice("Patient code", PatientCode::text);
     private final ListView<VisitLine> visits = new ListView<>();
@@ -47,7 +48,7 @@ public final class HistoryWindow {
             Parts.choice("Export format", known -> known.name().toLowerCase(Locale.ROOT));
     private final Label status = Parts.label("");
 
-    private HistoryWindow(Stage stage, HistoryModel model, Look look, Function<String, Optional<Path>> target) {
+    private CompareWindow(Stage stage, CompareModel model, Look look, Function<String, Optional<Path>> target) {
         this.model = model;
         this.target = target;
         LookButtons lookButtons = new LookButtons(look);
@@ -56,23 +57,23 @@ public final class HistoryWindow {
         scene.getAccelerators()
                 .put(new KeyCodeCombination(KeyCode.E, KeyCombination.SHORTCUT_DOWN), this::export);
         stage.setScene(scene);
-        stage.setTitle("History \u2013 Arcsay");
+        stage.setTitle("Compare visits \u2013 Arcsay");
         stage.setMinWidth(820);
         stage.setMinHeight(560);
     }
 
-    /** Shows the history in this stage with the standard look. */
-    public static HistoryWindow show(Stage stage, HistoryModel model) {
+    /** Shows the comparison in this stage with the standard look. */
+    public static CompareWindow show(Stage stage, CompareModel model) {
         return show(stage, model, Look.standard(), name -> ask(stage, name));
     }
 
     /**
-     * Shows the history in this stage.
+     * Shows the comparison in this stage.
      *
      * @param target chooses the file for a proposed name, or nothing when the user changed their mind
      */
-    static HistoryWindow show(Stage stage, HistoryModel model, Look look, Function<String, Optional<Path>> target) {
-        HistoryWindow window = new HistoryWindow(stage, model, look, target);
+    static CompareWindow show(Stage stage, CompareModel model, Look look, Function<String, Optional<Path>> target) {
+        CompareWindow window = new CompareWindow(stage, model, look, target);
         stage.show();
         window.start();
         return window;
@@ -87,8 +88,10 @@ public final class HistoryWindow {
 
     private void start() {
         patients.setItems(FXCollections.observableArrayList(model.patients()));
-        tell("Ctrl+E exports the report of the chosen visit.");
-        patients.getSelectionModel().selectFirst();
+        model.patient()
+                .or(() -> patients.getItems().stream().findFirst())
+                .ifPresent(patients::setValue);
+        tell(model.message().isEmpty() ? "Ctrl+E exports the report of the chosen visit." : model.message());
         visits.requestFocus();
     }
 
@@ -101,7 +104,7 @@ public final class HistoryWindow {
         visits.setPlaceholder(Parts.label("No visit to show."));
         visits.getSelectionModel().selectedItemProperty().addListener((seen, before, now) -> chooseVisit(now));
         VBox left = new VBox(Parts.field("Patient code", patients, Parts.label("")), visits);
-        left.getStyleClass().add("history-left");
+        left.getStyleClass().add("compare-left");
         VBox.setVgrow(visits, Priority.ALWAYS);
         content.getStyleClass().add("detail");
         ScrollPane scroll = new ScrollPane(content);
@@ -161,10 +164,10 @@ public final class HistoryWindow {
                     .add(Parts.label(
                             "Square and bold: beyond measurement error. Plain: within it, which is no proof of no change.",
                             "quiet"));
-            model.totals().forEach(total -> content.getChildren().add(Parts.label(total)));
+            model.totals().forEach(total -> content.getChildren().add(Parts.label(Brief.degrees(total))));
             ranges();
             trends();
-            sentences("Every measure over the visits", model.courses());
+            sentences("Every measure over the visits", model.courses().stream().map(Brief::degrees).toList());
             sentences("How to read this", report.legend());
             sentences("Compared with", report.basis());
             sentences("Cautions", report.cautions());
@@ -201,7 +204,7 @@ public final class HistoryWindow {
         content.getChildren().add(Parts.heading("Range now"));
         FlowPane row = new FlowPane(18, 10);
         for (JointRange range : model.ranges()) {
-            Label words = Parts.label(range.words(), "quiet", "picture-text");
+            Label words = Parts.label(Brief.degrees(range.words()), "quiet", "picture-text");
             row.getChildren().add(new VBox(4, Parts.label(range.title(), "field-name"), new RangeDial(range), words));
         }
         content.getChildren()
@@ -221,7 +224,7 @@ public final class HistoryWindow {
         FlowPane row = new FlowPane(18, 10);
         for (RangeTrend trend : model.trends()) {
             String reference = trend.referenceWords().isEmpty() ? "" : ". Dashed: " + trend.referenceWords();
-            Label words = Parts.label(trend.words() + reference, "quiet", "picture-text-wide");
+            Label words = Parts.label(Brief.degrees(trend.words() + reference), "quiet", "picture-text-wide");
             row.getChildren().add(new VBox(4, Parts.label(trend.title(), "field-name"), new TrendBars(trend), words));
         }
         content.getChildren().add(row);

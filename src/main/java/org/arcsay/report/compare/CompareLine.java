@@ -1,10 +1,11 @@
-package org.arcsay.report.history;
+package org.arcsay.report.compare;
 
 import java.util.Optional;
 import org.arcsay.analysis.Difference;
 import org.arcsay.analysis.Difference.Verdict;
 import org.arcsay.analysis.Norm;
 import org.arcsay.model.Side;
+import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.Cell;
 import org.arcsay.report.content.Row;
 
@@ -51,11 +52,11 @@ public record CompareLine(
         Optional<Difference> last = cell.comparison().last();
         return new CompareLine(
                 row.words(),
-                cell.words() + (cell.isPreliminary() ? " (preliminary)" : ""),
-                row.cell(side.other()).words(),
+                cell.brief() + (cell.isPreliminary() ? " (preliminary)" : ""),
+                row.cell(side.other()).brief(),
                 Verdicted.of(cell.comparison().otherHand()),
-                last.map(difference -> difference.then().value().words()).orElse(""),
+                last.map(difference -> Brief.value(difference.then().value())).orElse(""),
                 Verdicted.of(last),
-                row.norm().map(Norm::brief).orElse(""));
+                row.norm().map(Norm::brief).orElse("").replace("beyond neutral", "beyond"));
     }
 }

@@ -1,4 +1,4 @@
-package org.arcsay.report.history;
+package org.arcsay.report.compare;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,13 +19,14 @@ import org.arcsay.report.content.VisitRecord;
 import org.arcsay.store.StoreException;
 
 /**
- * One thread at a time may use it. What the history shows: a patient, one of the visits, and one hand in it beside the other
+ * One thread at a time may use it. What the comparison shows: a patient, one of the visits, and one hand in it beside the other
  * hand, earlier visits and norms.
  */
-public final class HistoryModel {
+public final class CompareModel {
     private final Records records;
     private final Function<List<VisitRecord>, ReportSource> sources;
     private final ReportWriters writers;
+    private Optional<PatientCode> patient = Optional.empty();
     private List<VisitRecord> visits = List.of();
     private Optional<Report> report = Optional.empty();
     private Side side = Side.RIGHT;
@@ -43,7 +44,7 @@ public final class HistoryModel {
     /**
      * @param sources adds the clinic's settings and the time to the visits of a report
      */
-    public HistoryModel(
+    public CompareModel(
             Records records, Function<List<VisitRecord>, ReportSource> sources, ReportWriters writers) {
         this.records = records;
         this.sources = sources;
@@ -67,13 +68,19 @@ public final class HistoryModel {
         }
     }
 
+    /** The patient that was chosen last. */
+    public Optional<PatientCode> patient() {
+        return patient;
+    }
+
     /** Shows the newest visit of a patient. */
-    public void choosePatient(PatientCode patient) {
+    public void choosePatient(PatientCode chosen) {
+        patient = Optional.of(chosen);
         visits = List.of();
         report = Optional.empty();
         try {
-            visits = records.visits(patient);
-            message = visits.isEmpty() ? patient + " has no visit." : "";
+            visits = records.visits(chosen);
+            message = visits.isEmpty() ? chosen + " has no visit." : "";
         } catch (StoreException e) {
             message = e.getMessage();
         }

@@ -1,4 +1,4 @@
-package org.arcsay.report.history;
+package org.arcsay.report.compare;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -20,14 +20,14 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class HistoryModelTest {
+class CompareModelTest {
     private static final PatientCode DEMO = new PatientCode("demo-07");
 
     @TempDir
     private Path folder;
 
-    private final HistoryModel model =
-            new HistoryModel(new DemoRecords(), DemoCase::source, ReportWriters.standard());
+    private final CompareModel model =
+            new CompareModel(new DemoRecords(), DemoCase::source, ReportWriters.standard());
 
     @BeforeEach
     void choose() {
@@ -46,11 +46,11 @@ class HistoryModelTest {
     void aLineComparesWithTheOtherHandAndTheLastVisit() {
         CompareLine line = line("IP extension, active");
 
-        assertEquals("lacks 5 degrees", line.now());
-        assertEquals("hyperextends 55 degrees", line.other());
+        assertEquals("lacks 5\u00B0", line.now());
+        assertEquals("hyperextends 55\u00B0", line.other());
         assertEquals("60 less straight, beyond error", line.beside().words());
         assertTrue(line.beside().counts());
-        assertEquals("lacks 15 degrees", line.last());
+        assertEquals("lacks 15\u00B0", line.last());
         assertEquals("10 straighter, within error", line.since().words());
         assertFalse(line.since().counts());
     }
@@ -59,7 +59,7 @@ class HistoryModelTest {
     void anEarlierVisitIsComparedOnlyWithThoseBeforeIt() {
         model.chooseVisit(2);
 
-        assertEquals("lacks 35 degrees", line("IP extension, active").last());
+        assertEquals("lacks 35\u00B0", line("IP extension, active").last());
         assertEquals(2, model.trends().get(0).steps().size());
         assertEquals("", line("IP flexion, active").other(), "the left hand was not measured that day");
     }
@@ -94,7 +94,7 @@ class HistoryModelTest {
 
     @Test
     void recordsThatCannotBeReadGiveAMessage() {
-        HistoryModel broken = new HistoryModel(new MissingRecords(), DemoCase::source, ReportWriters.standard());
+        CompareModel broken = new CompareModel(new MissingRecords(), DemoCase::source, ReportWriters.standard());
 
         assertEquals(List.of(), broken.patients());
         assertTrue(broken.message().startsWith("There is no file"), broken.message());
@@ -112,7 +112,7 @@ class HistoryModelTest {
                 .orElseThrow();
     }
 
-    private final class MissingRecords implements HistoryModel.Records {
+    private final class MissingRecords implements CompareModel.Records {
         @Override
         public List<PatientCode> patients() throws StoreException {
             try (VisitStore store = VisitStore.openReadOnly(folder.resolve("missing.db"))) {

@@ -1,4 +1,4 @@
-package org.arcsay.report.history;
+package org.arcsay.report.compare;
 
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;

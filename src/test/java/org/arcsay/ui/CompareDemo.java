@@ -5,15 +5,15 @@ import java.util.Optional;
 import org.arcsay.model.Side;
 import org.arcsay.report.ReportWriters;
 import org.arcsay.report.content.DemoCase;
-import org.arcsay.report.history.DemoRecords;
-import org.arcsay.report.history.HistoryModel;
+import org.arcsay.report.compare.DemoRecords;
+import org.arcsay.report.compare.CompareModel;
 
-/** Shows the history of the invented patient, to look at: {@code HistoryDemo light|dark percent left|right height}. */
-public final class HistoryDemo {
-    private HistoryDemo() {}
+/** Shows the comparison of the invented patient, to look at: {@code CompareDemo light|dark percent left|right height}. */
+public final class CompareDemo {
+    private CompareDemo() {}
 
     public static void main(String[] args) throws NoScreenException {
-        HistoryModel model = new HistoryModel(new DemoRecords(), DemoCase::source, ReportWriters.standard());
+        CompareModel model = new CompareModel(new DemoRecords(), DemoCase::source, ReportWriters.standard());
         model.chooseSide(Side.valueOf(args[2].toUpperCase(Locale.ROOT)));
         Look look = new Look(args[0].equals("dark"), Integer.parseInt(args[1]));
         WindowHost.run(stage -> {
@@ -21,7 +21,7 @@ public final class HistoryDemo {
             stage.setY(0);
             stage.setWidth(1280);
             stage.setHeight(Double.parseDouble(args[3]));
-            HistoryWindow.show(stage, model, look, name -> Optional.empty());
+            CompareWindow.show(stage, model, look, name -> Optional.empty());
         });
     }
 }
