@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
+import javafx.beans.binding.Bindings;
 import javafx.collections.FXCollections;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollPane;
@@ -43,7 +43,9 @@ public final class CompareWindow {
     private final Function<String, Optional<Path>> target;
     private final ComboBox<PatientCode> patients = Parts.choice("Patient code", PatientCode::text);
     private final ListView<VisitLine> visits = new ListView<>();
-    private final VBox content = new VBox();
+    private final VBox above = new VBox();
+    private final VBox table = new VBox();
+    private final VBox below = new VBox();
     private final ComboBox<Format> format =
             Parts.choice("Export format", known -> known.name().toLowerCase(Locale.ROOT));
     private final Label status = Parts.label("");
@@ -99,6 +101,7 @@ public final class CompareWindow {
         patients.valueProperty().addListener((seen, before, now) -> choosePatient(now));
         visits.getStyleClass().add("row-list");
         visits.setCellFactory(list -> new VisitCell());
+        visits.widthProperty().addListener((seen, before, now) -> visits.refresh());
         visits.setAccessibleText("Visits of this patient, newest first");
         visits.setAccessibleHelp("Arrows choose the visit that is compared");
         visits.setPlaceholder(Parts.label("No visit to show."));
@@ -106,8 +109,13 @@ public final class CompareWindow {
         VBox left = new VBox(Parts.field("Patient code", patients, Parts.label("")), visits);
         left.getStyleClass().add("compare-left");
         VBox.setVgrow(visits, Priority.ALWAYS);
+        VBox content = new VBox(above, table, below);
         content.getStyleClass().add("detail");
         ScrollPane scroll = new ScrollPane(content);
+        for (VBox words : List.of(above, below)) {
+            words.getStyleClass().add("compare-words");
+            words.maxWidthProperty().bind(Bindings.createDoubleBinding(() -> room(scroll, content), scroll.viewportBoundsProperty()));
+        }
         scroll.setFitToWidth(true);
         scroll.getStyleClass().add("detail-scroll");
         scroll.setAccessibleText("Comparison of the chosen visit");
@@ -115,6 +123,11 @@ public final class CompareWindow {
         root.setLeft(left);
         root.setBottom(new VBox(exportRow(), foot(lookButtons)));
         return root;
+    }
+
+    /** Only the table may be wider than the window, at large text; sentences and pictures are broken to its width. */
+    private static double room(ScrollPane scroll, Region content) {
+        return scroll.getViewportBounds().getWidth() - content.getInsets().getLeft() - content.getInsets().getRight();
     }
 
     private Node exportRow() {
@@ -156,15 +169,15 @@ public final class CompareWindow {
     }
 
     private void refresh() {
-        content.getChildren().clear();
+        List.of(above, table, below).forEach(part -> part.getChildren().clear());
         model.report().ifPresent(report -> {
             head(report);
-            content.getChildren().add(new CompareGrid(model.lines(), model.side()));
-            content.getChildren()
+            table.getChildren().add(new CompareGrid(model.lines(), model.side()));
+            below.getChildren()
                     .add(Parts.label(
                             "Square and bold: beyond measurement error. Plain: within it, which is no proof of no change.",
                             "quiet"));
-            model.totals().forEach(total -> content.getChildren().add(Parts.label(Brief.degrees(total))));
+            model.totals().forEach(total -> below.getChildren().add(Parts.label(Brief.degrees(total))));
             ranges();
             trends();
             sentences("Every measure over the visits", model.courses().stream().map(Brief::degrees).toList());
@@ -187,7 +200,7 @@ public final class CompareWindow {
             });
             sides.getChildren().add(radio);
         }
-        content.getChildren()
+        above.getChildren()
                 .addAll(
                         Parts.label(
                                 report.current().visit().patient() + ", "
@@ -201,13 +214,13 @@ public final class CompareWindow {
         if (model.ranges().isEmpty()) {
             return;
         }
-        content.getChildren().add(Parts.heading("Range now"));
+        below.getChildren().add(Parts.heading("Range now"));
         FlowPane row = new FlowPane(18, 10);
         for (JointRange range : model.ranges()) {
             Label words = Parts.label(Brief.degrees(range.words()), "quiet", "picture-text");
             row.getChildren().add(new VBox(4, Parts.label(range.title(), "field-name"), new RangeDial(range), words));
         }
-        content.getChildren()
+        below.getChildren()
                 .addAll(
                         row,
                         Parts.label(
@@ -220,20 +233,20 @@ public final class CompareWindow {
         if (model.trends().isEmpty()) {
             return;
         }
-        content.getChildren().add(Parts.heading("Over the visits"));
+        below.getChildren().add(Parts.heading("Over the visits"));
         FlowPane row = new FlowPane(18, 10);
         for (RangeTrend trend : model.trends()) {
             String reference = trend.referenceWords().isEmpty() ? "" : ". Dashed: " + trend.referenceWords();
             Label words = Parts.label(Brief.degrees(trend.words() + reference), "quiet", "picture-text-wide");
             row.getChildren().add(new VBox(4, Parts.label(trend.title(), "field-name"), new TrendBars(trend), words));
         }
-        content.getChildren().add(row);
+        below.getChildren().add(row);
     }
 
     private void sentences(String title, List<String> sentences) {
         if (!sentences.isEmpty()) {
-            content.getChildren().add(Parts.heading(title));
-            sentences.forEach(sentence -> content.getChildren().add(Parts.label(sentence, "quiet")));
+            below.getChildren().add(Parts.heading(title));
+            sentences.forEach(sentence -> below.getChildren().add(Parts.label(sentence, "quiet")));
         }
     }
 
@@ -254,23 +267,15 @@ public final class CompareWindow {
     }
 
     /** A visit in the list. JavaFX thread only. */
-    private static final class VisitCell extends ListCell<VisitLine> {
-        VisitCell() {
-            setPrefWidth(0);
+    private static final class VisitCell extends CardCell<VisitLine> {
+        @Override
+        protected VBox card(VisitLine visit) {
+            return new VBox(Parts.label(visit.words()));
         }
 
         @Override
-        protected void updateItem(VisitLine visit, boolean empty) {
-            super.updateItem(visit, empty);
-            if (empty || visit == null) {
-                setGraphic(null);
-                setAccessibleText(null);
-                return;
-            }
-            VBox card = new VBox(Parts.label(visit.words()));
-            card.getStyleClass().add("row-card");
-            setGraphic(card);
-            setAccessibleText("Visit of " + visit.words().replace("\n", ", "));
+        protected String spoken(VisitLine visit) {
+            return "Visit of " + visit.words().replace("\n", ", ");
         }
     }
 }
