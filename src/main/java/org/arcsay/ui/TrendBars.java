@@ -32,7 +32,10 @@ final class TrendBars extends Pane {
 
     TrendBars(RangeTrend trend) {
         this.trend = trend;
-        low = Math.min(0, down(trend.steps().stream().mapToDouble(s -> s.range().from().doubleValue()).min().orElse(0)));
+        low = Math.min(0, down(trend.steps().stream()
+                .mapToDouble(s -> s.range().from().min(s.range().to()).doubleValue())
+                .min()
+                .orElse(0)));
         high = -down(-Math.max(
                 trend.steps().stream().mapToDouble(s -> s.range().to().doubleValue()).max().orElse(0),
                 trend.reference().map(Number::doubleValue).orElse(0d)));

@@ -2,6 +2,7 @@ package org.arcsay.report.pdf;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.stream.Stream;
 import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.DegreeRange;
 import org.arcsay.report.content.RangeTrend;
@@ -57,7 +58,8 @@ record RangePanel(RangeTrend trend) {
 
     private float low() {
         double low = steps().stream()
-                .mapToDouble(step -> step.range().from().doubleValue())
+                .flatMap(step -> Stream.of(step.range().from(), step.range().to()))
+                .mapToDouble(BigDecimal::doubleValue)
                 .min()
                 .orElse(0);
         return Math.min(0, (float) Math.floor(low / 30) * 30);

@@ -22,24 +22,15 @@ import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.arcsay.analysis.SeriesPlan;
-import org.arcsay.analysis.SeriesPlans;
-import org.arcsay.model.Distance;
-import org.arcsay.model.LengthUnit;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Motion;
 import org.arcsay.model.Remark;
 import org.arcsay.model.Side;
-import org.arcsay.model.Value;
 import org.arcsay.model.Value.Angle;
-import org.arcsay.model.Value.Extension;
-import org.arcsay.model.Value.Gap;
-import org.arcsay.model.Value.Score;
-import org.arcsay.model.Value.Span;
 import org.arcsay.report.content.DemoCase;
+import org.arcsay.report.content.FullSeries;
 import org.arcsay.report.content.Golden;
 import org.arcsay.report.content.Report;
-import org.arcsay.report.content.VisitRecord;
 import org.arcsay.report.content.VisitScript;
 import org.arcsay.report.content.Written;
 import org.junit.jupiter.api.Test;
@@ -82,34 +73,12 @@ class PdfWriterTest {
     @ParameterizedTest
     @EnumSource(Paper.class)
     void theFullSeriesWithRemarksHasOnePageForEachThumb(Paper paper) throws IOException {
-        List<VisitRecord> visits = List.of(fullSeries(1, "2026-02-01"), fullSeries(2, "2026-03-01"));
-        byte[] pdf = Written.bytes(new PdfWriter(paper), Report.of(DemoCase.source(visits)));
-
-        try (PDDocument document = Loader.loadPDF(pdf)) {
-            assertEquals(2, document.getNumberOfPages());
-        }
-    }
-
-    private static VisitRecord fullSeries(int id, String day) {
-        VisitScript script = new VisitScript(id, "demo-08", day + "T08:00:00+02:00");
-        for (Side side : Side.values()) {
-            script.hand(side);
-            for (SeriesPlan.Step step : SeriesPlans.standard().usual().steps()) {
-                script.mode(step.mode()).take(step.measure(), plausible(step.measure()));
+        for (int visits : new int[] {1, 5, 200}) {
+            Report report = Report.of(DemoCase.source(FullSeries.visits(visits)));
+            try (PDDocument document = Loader.loadPDF(Written.bytes(new PdfWriter(paper), report))) {
+                assertEquals(2, document.getNumberOfPages(), visits + " visits");
             }
-            script.remark(new Remark.Note("Schwellung über dem Daumenballen zurückgegangen, Übungen gut verträglich"));
         }
-        return script.record();
-    }
-
-    private static Value plausible(Measure measure) {
-        return switch (measure.dimension()) {
-            case ANGLE -> Angle.of(50);
-            case EXTENSION -> Extension.deficit("10");
-            case SCORE -> new Score(6);
-            case SPAN -> new Span(Distance.of("60", LengthUnit.MILLIMETRE));
-            case GAP -> new Gap(Distance.of("12", LengthUnit.MILLIMETRE));
-        };
     }
 
     @Test
