@@ -1,7 +1,6 @@
 package org.arcsay.report;
 
 import java.time.OffsetDateTime;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.arcsay.model.PatientCode;
@@ -16,12 +15,9 @@ public final class StoredVisits {
 
     /** Every visit of a patient with its journal, oldest first; those added later from elsewhere stand where they belong. */
     public static List<VisitRecord> of(VisitStore store, PatientCode patient) throws StoreException {
-        List<VisitRecord> records = new ArrayList<>();
-        for (Visit visit : store.visits(patient)) {
-            records.add(new VisitRecord(visit, store.history(visit.id())));
-        }
-        records.sort(Comparator.comparing(record -> record.visit().startedAt(), OffsetDateTime.timeLineOrder()));
-        return List.copyOf(records);
+        return store.visits(patient, VisitRecord::new).stream()
+                .sorted(Comparator.comparing(record -> record.visit().startedAt(), OffsetDateTime.timeLineOrder()))
+                .toList();
     }
 
     /** The visits of a patient up to and with that one, which a report of it is made from. */

@@ -10,6 +10,7 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import org.arcsay.model.JournalEvent;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
@@ -188,6 +189,39 @@ public final class VisitStore implements AutoCloseable {
         return loadAll(
                 "SELECT visit.id FROM visit JOIN patient ON patient.id = visit.patient WHERE code = ? ORDER BY visit.id",
                 statement -> statement.setString(1, patient.text()));
+    }
+
+    /**
+     * All visits of a patient together with their events, read at one moment, in the order in which they were stored.
+     *
+     * @param with makes the result of one visit from its state and its events
+     */
+    public <T> List<T> visits(PatientCode patient, BiFunction<Visit, List<JournalEvent>, T> with) throws StoreException {
+        return database.read(connection -> {
+            List<T> made = new ArrayList<>();
+            for (Visit begun : begun(connection, patient)) {
+                List<JournalEvent> events = events(connection, begun.id());
+                made.add(with.apply(sound(() -> begun.replay(events)), events));
+            }
+            return List.copyOf(made);
+        });
+    }
+
+    /** Without entries. */
+    private List<Visit> begun(Connection connection, PatientCode patient) throws SQLException, StoreException {
+        List<Visit> visits = new ArrayList<>();
+        try (PreparedStatement query = connection.prepareStatement(
+                "SELECT visit.id, started_at FROM visit JOIN patient ON patient.id = visit.patient WHERE code = ?"
+                        + " ORDER BY visit.id")) {
+            query.setString(1, patient.text());
+            try (ResultSet row = query.executeQuery()) {
+                while (row.next()) {
+                    visits.add(sound(
+                            () -> Visit.begun(row.getLong(1), patient, OffsetDateTime.parse(row.getString(2)))));
+                }
+            }
+        }
+        return visits;
     }
 
     /** The visits begun last, newest first. */

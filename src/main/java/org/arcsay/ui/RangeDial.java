@@ -16,8 +16,8 @@ final class RangeDial extends Pane {
     private static final double NORM = 0.88;
 
     private final JointRange range;
-    private final Line bone = line("dial-bone");
-    private final Line neutral = line("dial-neutral");
+    private final Line bone = Lines.styled("dial-bone");
+    private final Line neutral = Lines.styled("dial-neutral");
     private final Circle joint = new Circle();
 
     RangeDial(JointRange range) {
@@ -48,8 +48,8 @@ final class RangeDial extends Pane {
         double radius = Math.min(getWidth() * 0.62, getHeight() * 0.5);
         double x = getWidth() * 0.34;
         double y = getHeight() * (range.hinge() ? 0.47 : 0.3);
-        place(bone, x - radius * 0.5, y, x, y);
-        place(neutral, x, y, x + radius, y);
+        Lines.place(bone, x - radius * 0.5, y, x, y);
+        Lines.place(neutral, x, y, x + radius, y);
         joint.setCenterX(x);
         joint.setCenterY(y);
         joint.setRadius(radius * 0.1);
@@ -62,18 +62,5 @@ final class RangeDial extends Pane {
                     arc.setRadiusX(radius * (double) arc.getUserData());
                     arc.setRadiusY(radius * (double) arc.getUserData());
                 });
-    }
-
-    private static void place(Line line, double fromX, double fromY, double toX, double toY) {
-        line.setStartX(fromX);
-        line.setStartY(fromY);
-        line.setEndX(toX);
-        line.setEndY(toY);
-    }
-
-    private static Line line(String style) {
-        Line line = new Line();
-        line.getStyleClass().add(style);
-        return line;
     }
 }

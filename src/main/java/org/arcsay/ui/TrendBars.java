@@ -54,8 +54,7 @@ final class TrendBars extends Pane {
     }
 
     private void level(double degrees, String style) {
-        Line line = new Line();
-        line.getStyleClass().add(style);
+        Line line = Lines.styled(style);
         boolean named = !style.equals("trend-reference");
         Label name = new Label(named ? Math.round(Math.abs(degrees)) + "\u00B0" : "");
         name.getStyleClass().add("trend-number");
@@ -79,10 +78,7 @@ final class TrendBars extends Pane {
     protected void layoutChildren() {
         for (Level level : levels) {
             double y = y(level.degrees());
-            level.line().setStartX(LEFT);
-            level.line().setEndX(getWidth());
-            level.line().setStartY(y);
-            level.line().setEndY(y);
+            Lines.place(level.line(), LEFT, y, getWidth(), y);
             level.name().resizeRelocate(0, y - 10, LEFT - 6, 20);
         }
         double slot = (getWidth() - LEFT) / bars.size();
