@@ -47,7 +47,9 @@ final class ImportCommand implements Callable<Integer> {
             return ExitCode.OK;
         }
         try (VisitStore store = place.store()) {
-            print(visits, store.addAll(visits.stream().map(ImportedVisit::content).toList()));
+            print(
+                    visits,
+                    store.addAll(visits.stream().map(ImportedVisit::content).toList()));
         }
         return ExitCode.OK;
     }
@@ -57,7 +59,8 @@ final class ImportCommand implements Callable<Integer> {
             return CsvReader.read(in);
         } catch (IOException e) {
             throw new CliException(
-                    ExitCode.IMPORT, "The file " + file + " cannot be read. Nothing was stored. Check its name and permissions.");
+                    ExitCode.IMPORT,
+                    "The file " + file + " cannot be read. Nothing was stored. Check its name and permissions.");
         }
     }
 
@@ -78,7 +81,8 @@ final class ImportCommand implements Callable<Integer> {
         }
         List<String> lines = new ArrayList<>();
         for (int i = 0; i < stored.size(); i++) {
-            lines.add(VisitText.line(stored.get(i)) + ", was visit " + imported.get(i).sourceId());
+            lines.add(VisitText.line(stored.get(i)) + ", was visit "
+                    + imported.get(i).sourceId());
         }
         lines.forEach(place.out()::println);
     }

@@ -53,7 +53,8 @@ final class ReportCommand implements Callable<Integer> {
     @Option(
             names = {"-o", "--output"},
             paramLabel = "FILE",
-            description = "File to write, or - for standard output (default: standard output for text, else a file here).")
+            description =
+                    "File to write, or - for standard output (default: standard output for text, else a file here).")
     private @Nullable Path output;
 
     @Option(names = "--replace", description = "Replace the file if it is there.")
@@ -133,7 +134,8 @@ final class ReportCommand implements Callable<Integer> {
         if (Files.exists(file) && !replace) {
             throw new CliException(
                     ExitCode.USAGE,
-                    "There is a file " + file + " already. It was left as it is. Choose another name, or add --replace.");
+                    "There is a file " + file
+                            + " already. It was left as it is. Choose another name, or add --replace.");
         }
         options.writers().write(report, wanted, file);
         if (place.json()) {
@@ -149,9 +151,10 @@ final class ReportCommand implements Callable<Integer> {
                 .filter(entry -> entry.status() != EntryStatus.CONFIRMED)
                 .count();
         if (open > 0) {
-            place.err().println(open + " of " + visit.counting().size()
-                    + " readings are not confirmed, and the report marks them preliminary. Confirm them with: arcsay review "
-                    + visit.id());
+            place.err()
+                    .println(open + " of " + visit.counting().size()
+                            + " readings are not confirmed, and the report marks them preliminary. Confirm them with: arcsay review "
+                            + visit.id());
         }
     }
 

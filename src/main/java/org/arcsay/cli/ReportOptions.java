@@ -22,7 +22,11 @@ import picocli.CommandLine.Option;
 
 /** How reports are made. Used by the thread that runs the command. */
 final class ReportOptions {
-    @Option(names = "--paper", paramLabel = "SIZE", defaultValue = "A4", description = "PDF pages: a4 or letter (default: a4).")
+    @Option(
+            names = "--paper",
+            paramLabel = "SIZE",
+            defaultValue = "A4",
+            description = "PDF pages: a4 or letter (default: a4).")
     private Paper paper;
 
     @Option(
@@ -50,9 +54,9 @@ final class ReportOptions {
     /** What reports of these visits are made from, as of now. */
     ReportSource source(List<VisitRecord> visits, ClinicSettings clinic, NormSet set) {
         Yardstick cautious = Yardstick.cautious();
-        Yardstick yardstick =
-                sameRater ? new Yardstick(cautious.error(), Rater.SAME, cautious.confidence()) : cautious;
-        return new ReportSource(visits, clinic, set, yardstick, OffsetDateTime.now().withNano(0), ArcsayCommand.PROGRAM);
+        Yardstick yardstick = sameRater ? new Yardstick(cautious.error(), Rater.SAME, cautious.confidence()) : cautious;
+        return new ReportSource(
+                visits, clinic, set, yardstick, OffsetDateTime.now().withNano(0), ArcsayCommand.PROGRAM);
     }
 
     NormSet norms() throws CliException {
@@ -61,7 +65,9 @@ final class ReportOptions {
                 .orElseThrow(() -> new CliException(
                         ExitCode.USAGE,
                         "There is no norm set '" + norms + "'. Known are "
-                                + NormSets.standard().all().stream().map(NormSet::id).collect(Collectors.joining(", "))
+                                + NormSets.standard().all().stream()
+                                        .map(NormSet::id)
+                                        .collect(Collectors.joining(", "))
                                 + "."));
     }
 

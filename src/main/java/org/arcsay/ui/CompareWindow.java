@@ -30,12 +30,12 @@ import javafx.stage.Stage;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Side;
 import org.arcsay.report.Format;
+import org.arcsay.report.compare.CompareModel;
+import org.arcsay.report.compare.VisitLine;
 import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.JointRange;
 import org.arcsay.report.content.RangeTrend;
 import org.arcsay.report.content.Report;
-import org.arcsay.report.compare.CompareModel;
-import org.arcsay.report.compare.VisitLine;
 
 /** Visits of a patient on the left, one of them compared on the right, and its export below. JavaFX thread only. */
 public final class CompareWindow {
@@ -56,8 +56,7 @@ public final class CompareWindow {
         LookButtons lookButtons = new LookButtons(look);
         Scene scene = new Scene(layout(lookButtons), 1280, 860);
         lookButtons.attach(scene, visits::refresh);
-        scene.getAccelerators()
-                .put(new KeyCodeCombination(KeyCode.E, KeyCombination.SHORTCUT_DOWN), this::export);
+        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.E, KeyCombination.SHORTCUT_DOWN), this::export);
         stage.setScene(scene);
         stage.setTitle("Compare visits \u2013 Arcsay");
         stage.setMinWidth(820);
@@ -90,9 +89,7 @@ public final class CompareWindow {
 
     private void start() {
         patients.setItems(FXCollections.observableArrayList(model.patients()));
-        model.patient()
-                .or(() -> patients.getItems().stream().findFirst())
-                .ifPresent(patients::setValue);
+        model.patient().or(() -> patients.getItems().stream().findFirst()).ifPresent(patients::setValue);
         tell(model.message().isEmpty() ? "Ctrl+E exports the report of the chosen visit." : model.message());
         visits.requestFocus();
     }
@@ -114,7 +111,8 @@ public final class CompareWindow {
         ScrollPane scroll = new ScrollPane(content);
         for (VBox words : List.of(above, below)) {
             words.getStyleClass().add("compare-words");
-            words.maxWidthProperty().bind(Bindings.createDoubleBinding(() -> room(scroll, content), scroll.viewportBoundsProperty()));
+            words.maxWidthProperty()
+                    .bind(Bindings.createDoubleBinding(() -> room(scroll, content), scroll.viewportBoundsProperty()));
         }
         scroll.setFitToWidth(true);
         scroll.getStyleClass().add("detail-scroll");
@@ -127,7 +125,9 @@ public final class CompareWindow {
 
     /** Only the table may be wider than the window, at large text; sentences and pictures are broken to its width. */
     private static double room(ScrollPane scroll, Region content) {
-        return scroll.getViewportBounds().getWidth() - content.getInsets().getLeft() - content.getInsets().getRight();
+        return scroll.getViewportBounds().getWidth()
+                - content.getInsets().getLeft()
+                - content.getInsets().getRight();
     }
 
     private Node exportRow() {
@@ -180,7 +180,9 @@ public final class CompareWindow {
             model.totals().forEach(total -> below.getChildren().add(Parts.label(Brief.degrees(total))));
             ranges();
             trends();
-            sentences("Every measure over the visits", model.courses().stream().map(Brief::degrees).toList());
+            sentences(
+                    "Every measure over the visits",
+                    model.courses().stream().map(Brief::degrees).toList());
             sentences("How to read this", report.legend());
             sentences("Compared with", report.basis());
             sentences("Cautions", report.cautions());

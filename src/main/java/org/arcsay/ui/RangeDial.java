@@ -30,7 +30,8 @@ final class RangeDial extends Pane {
         add(range.now(), "range-now", NOW);
         getChildren().add(joint);
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
-        setAccessibleText("Drawing of the " + range.title() + " range, " + range.side().word() + ": " + range.words());
+        setAccessibleText(
+                "Drawing of the " + range.title() + " range, " + range.side().word() + ": " + range.words());
     }
 
     private void add(DegreeRange degrees, String style, double share) {

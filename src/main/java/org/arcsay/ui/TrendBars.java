@@ -32,18 +32,25 @@ final class TrendBars extends Pane {
 
     TrendBars(RangeTrend trend) {
         this.trend = trend;
-        low = Math.min(0, down(trend.steps().stream()
-                .mapToDouble(s -> s.range().from().min(s.range().to()).doubleValue())
-                .min()
-                .orElse(0)));
+        low = Math.min(
+                0,
+                down(trend.steps().stream()
+                        .mapToDouble(s -> s.range().from().min(s.range().to()).doubleValue())
+                        .min()
+                        .orElse(0)));
         high = -down(-Math.max(
-                trend.steps().stream().mapToDouble(s -> s.range().to().doubleValue()).max().orElse(0),
+                trend.steps().stream()
+                        .mapToDouble(s -> s.range().to().doubleValue())
+                        .max()
+                        .orElse(0),
                 trend.reference().map(Number::doubleValue).orElse(0d)));
         getStyleClass().add("trend-bars");
         for (double degrees = low; degrees <= high; degrees += high - low > 4 * STEP ? 2 * STEP : STEP) {
             level(degrees, degrees == 0 ? "trend-zero" : "trend-level");
         }
-        trend.steps().forEach(step -> bar(step.range().from().doubleValue(), step.range().to().doubleValue()));
+        trend.steps()
+                .forEach(step ->
+                        bar(step.range().from().doubleValue(), step.range().to().doubleValue()));
         trend.reference().ifPresent(reference -> level(reference.doubleValue(), "trend-reference"));
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
         setAccessibleText("Bars over the visits, " + trend.side().word() + ", " + trend.words());

@@ -46,7 +46,8 @@ class ReportCommandTest {
         importDemo();
         terminal.arcsay("report", "4", "-o", file("again.csv")).mustSay(ExitCode.OK, "again.csv", "health data");
 
-        String convention = Files.readString(folder.resolve("again.csv")).replace(",unset\r\n", ",minus_is_deficit\r\n");
+        String convention =
+                Files.readString(folder.resolve("again.csv")).replace(",unset\r\n", ",minus_is_deficit\r\n");
         assertEquals(Files.readString(EXPORTED), convention);
     }
 
@@ -85,7 +86,8 @@ class ReportCommandTest {
         assertArrayEquals(letter, Files.readAllBytes(folder.resolve("visit.pdf")));
 
         terminal.arcsay("report", "4", "-o", file("visit.pdf"), "--replace").mustSay(ExitCode.OK);
-        assertTrue(Files.readString(folder.resolve("visit.pdf"), StandardCharsets.ISO_8859_1).startsWith("%PDF-"));
+        assertTrue(Files.readString(folder.resolve("visit.pdf"), StandardCharsets.ISO_8859_1)
+                .startsWith("%PDF-"));
     }
 
     @Test
@@ -98,17 +100,22 @@ class ReportCommandTest {
         terminal.arcsay("report", "4", "-o", folder.toString()).mustSay(ExitCode.USAGE, "is a folder");
         terminal.arcsay("report", "4", "-o", "-").mustSay(ExitCode.USAGE, "name a file");
         try (var files = Files.list(folder)) {
-            assertEquals(List.of("home", "plain"), files.map(f -> f.getFileName().toString()).sorted().toList());
+            assertEquals(
+                    List.of("home", "plain"),
+                    files.map(f -> f.getFileName().toString()).sorted().toList());
         }
     }
 
     @Test
     void aReportOfAnUnconfirmedVisitSaysSo() throws IOException {
-        Files.writeString(folder.resolve("open.csv"), Files.readString(EXPORTED)
-                .lines()
-                .limit(2)
-                .map(line -> line.replace("confirmed,,no,,,,2026-01-12T09:31:50+01:00,HT", "unconfirmed,,no,,,,,"))
-                .reduce("", (text, line) -> text + line + "\r\n"));
+        Files.writeString(
+                folder.resolve("open.csv"),
+                Files.readString(EXPORTED)
+                        .lines()
+                        .limit(2)
+                        .map(line ->
+                                line.replace("confirmed,,no,,,,2026-01-12T09:31:50+01:00,HT", "unconfirmed,,no,,,,,"))
+                        .reduce("", (text, line) -> text + line + "\r\n"));
         terminal.arcsay("import", file("open.csv")).mustSay(ExitCode.OK, "1 readings, 0 confirmed");
 
         terminal.arcsay("report", "1", "--format", "text")
@@ -147,9 +154,11 @@ class ReportCommandTest {
 
     @Test
     void theSameFileIsNotImportedTwice() {
-        terminal.arcsay("import", EXPORTED.toString(), "--dry-run").mustSay(ExitCode.OK, "demo-07", "Nothing was stored");
+        terminal.arcsay("import", EXPORTED.toString(), "--dry-run")
+                .mustSay(ExitCode.OK, "demo-07", "Nothing was stored");
         importDemo();
-        terminal.arcsay("import", EXPORTED.toString()).mustSay(ExitCode.RECORDS, "Visit 1 of patient demo-07", "already");
+        terminal.arcsay("import", EXPORTED.toString())
+                .mustSay(ExitCode.RECORDS, "Visit 1 of patient demo-07", "already");
 
         assertEquals(4, terminal.arcsay("list").out().lines().count());
     }
@@ -159,7 +168,8 @@ class ReportCommandTest {
         importDemo();
         JsonNode written = JsonMapper.builder()
                 .build()
-                .readTree(terminal.arcsay("report", "4", "-o", file("visit.pdf"), "--json").out());
+                .readTree(terminal.arcsay("report", "4", "-o", file("visit.pdf"), "--json")
+                        .out());
         assertEquals("amended", written.get("standing").asString());
         assertFalse(written.get("file").asString().isEmpty());
     }

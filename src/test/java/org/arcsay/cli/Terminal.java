@@ -31,8 +31,8 @@ record Terminal(Path home) {
         all.add(home.toString());
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
-        int code = ArcsayCommand.run(
-                new PrintWriter(out, true), new PrintWriter(err, true), all.toArray(String[]::new));
+        int code =
+                ArcsayCommand.run(new PrintWriter(out, true), new PrintWriter(err, true), all.toArray(String[]::new));
         return new Answer(code, out.toString(), err.toString());
     }
 }

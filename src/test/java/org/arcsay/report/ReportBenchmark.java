@@ -33,8 +33,11 @@ public final class ReportBenchmark {
         int visits = args.length == 0 ? 200 : Integer.parseInt(args[0]);
         Path folder = Files.createTempDirectory("arcsay-benchmark");
         Path database = folder.resolve("records.db");
-        List<WholeVisit> whole = FullSeries.visits(visits).stream().map(ReportBenchmark::whole).toList();
-        long readings = whole.stream().mapToLong(visit -> visit.visit(1).counting().size()).sum();
+        List<WholeVisit> whole =
+                FullSeries.visits(visits).stream().map(ReportBenchmark::whole).toList();
+        long readings = whole.stream()
+                .mapToLong(visit -> visit.visit(1).counting().size())
+                .sum();
         System.out.printf(Locale.ROOT, "%d visits, %d readings%n", visits, readings);
         try (VisitStore store = VisitStore.open(database)) {
             once("add all visits to an empty records file", () -> store.addAll(whole));
@@ -44,7 +47,9 @@ public final class ReportBenchmark {
         System.gc();
         Runtime runtime = Runtime.getRuntime();
         System.out.printf(
-                Locale.ROOT, "heap in use after all: %d MB%n", (runtime.totalMemory() - runtime.freeMemory()) / 1_000_000);
+                Locale.ROOT,
+                "heap in use after all: %d MB%n",
+                (runtime.totalMemory() - runtime.freeMemory()) / 1_000_000);
     }
 
     private static void measure(VisitStore store, WholeVisit any) throws Exception {
@@ -57,10 +62,11 @@ public final class ReportBenchmark {
         byte[] csv = write(report, Format.CSV);
         CsvImport read = repeat("read csv back", () -> CsvReader.read(new ByteArrayInputStream(csv)));
         List<ImportedVisit> imported = ((CsvImport.Ready) read).visits();
-        System.out.println("    the same visits: " + imported.stream()
-                .map(ImportedVisit::visit)
-                .toList()
-                .equals(stored.stream().map(VisitRecord::visit).toList()));
+        System.out.println("    the same visits: "
+                + imported.stream()
+                        .map(ImportedVisit::visit)
+                        .toList()
+                        .equals(stored.stream().map(VisitRecord::visit).toList()));
     }
 
     private static byte[] write(Report report, Format format) throws Exception {

@@ -4,9 +4,9 @@ import java.util.Locale;
 import java.util.Optional;
 import org.arcsay.model.Side;
 import org.arcsay.report.ReportWriters;
-import org.arcsay.report.content.DemoCase;
-import org.arcsay.report.compare.DemoRecords;
 import org.arcsay.report.compare.CompareModel;
+import org.arcsay.report.compare.DemoRecords;
+import org.arcsay.report.content.DemoCase;
 
 /** Shows the comparison of the invented patient, to look at: {@code CompareDemo light|dark percent left|right height}. */
 public final class CompareDemo {

@@ -35,7 +35,9 @@ public record CompareLine(
                     difference
                             .map(known -> known.brief() + ", " + brief(known.verdict()))
                             .orElse(""),
-                    difference.filter(known -> known.verdict() == Verdict.BEYOND).isPresent());
+                    difference
+                            .filter(known -> known.verdict() == Verdict.BEYOND)
+                            .isPresent());
         }
 
         private static String brief(Verdict verdict) {

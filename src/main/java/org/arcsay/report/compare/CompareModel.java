@@ -44,8 +44,7 @@ public final class CompareModel {
     /**
      * @param sources adds the clinic's settings and the time to the visits of a report
      */
-    public CompareModel(
-            Records records, Function<List<VisitRecord>, ReportSource> sources, ReportWriters writers) {
+    public CompareModel(Records records, Function<List<VisitRecord>, ReportSource> sources, ReportWriters writers) {
         this.records = records;
         this.sources = sources;
         this.writers = writers;
@@ -104,7 +103,8 @@ public final class CompareModel {
             upTo.add(visit);
             if (visit.visit().id() == id) {
                 report = Optional.of(Report.of(sources.apply(upTo)));
-                side = report.get().sides().contains(side) || report.get().sides().isEmpty()
+                side = report.get().sides().contains(side)
+                                || report.get().sides().isEmpty()
                         ? side
                         : side.other();
                 return;
@@ -139,7 +139,10 @@ public final class CompareModel {
         return report.stream()
                 .flatMap(shown -> shown.totals().stream())
                 .filter(line -> line.total().side() == side)
-                .map(line -> line.words() + line.last().map(last -> "; since then: " + last.words()).orElse(""))
+                .map(line -> line.words()
+                        + line.last()
+                                .map(last -> "; since then: " + last.words())
+                                .orElse(""))
                 .toList();
     }
 

@@ -20,7 +20,8 @@ public record VisitLine(long id, OffsetDateTime startedAt, String words) {
         return new VisitLine(
                 record.visit().id(),
                 record.visit().startedAt(),
-                DAY.format(record.visit().startedAt()) + "\n" + readings + (readings == 1 ? " reading, " : " readings, ")
+                DAY.format(record.visit().startedAt()) + "\n" + readings
+                        + (readings == 1 ? " reading, " : " readings, ")
                         + record.standing().code());
     }
 }

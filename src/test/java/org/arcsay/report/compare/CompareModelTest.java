@@ -26,8 +26,7 @@ class CompareModelTest {
     @TempDir
     private Path folder;
 
-    private final CompareModel model =
-            new CompareModel(new DemoRecords(), DemoCase::source, ReportWriters.standard());
+    private final CompareModel model = new CompareModel(new DemoRecords(), DemoCase::source, ReportWriters.standard());
 
     @BeforeEach
     void choose() {
@@ -36,8 +35,12 @@ class CompareModelTest {
 
     @Test
     void theNewestVisitIsShownFirst() {
-        assertEquals(List.of(4L, 3L, 2L, 1L), model.visits().stream().map(VisitLine::id).toList());
-        assertEquals("23 Mar 2026, 10:05\n29 readings, amended", model.visits().get(0).words());
+        assertEquals(
+                List.of(4L, 3L, 2L, 1L),
+                model.visits().stream().map(VisitLine::id).toList());
+        assertEquals(
+                "23 Mar 2026, 10:05\n29 readings, amended",
+                model.visits().get(0).words());
         assertEquals(4, model.report().orElseThrow().current().visit().id());
         assertEquals(Side.RIGHT, model.side());
     }
@@ -77,7 +80,10 @@ class CompareModelTest {
         assertEquals(
                 "flexion 58 degrees, left 84 degrees; extension lacks 5 degrees, left hyperextends 55 degrees",
                 model.ranges().get(1).words());
-        assertTrue(model.trends().get(1).words().startsWith("IP, active range: 2026-01-12 lacks 35 degrees, to 40 degrees"));
+        assertTrue(model.trends()
+                .get(1)
+                .words()
+                .startsWith("IP, active range: 2026-01-12 lacks 35 degrees, to 40 degrees"));
         assertEquals(9, model.courses().size());
         assertTrue(model.totals().get(0).contains("103 degrees"), model.totals().toString());
     }
