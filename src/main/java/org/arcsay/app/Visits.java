@@ -93,9 +93,7 @@ public final class Visits {
     }
 
     private Judge judge(Visit visit) throws StoreException {
-        History history = History.of(store.visits(visit.patient()).stream()
-                .filter(other -> other.id() < visit.id())
-                .toList());
+        History history = History.before(visit, store.visits(visit.patient()));
         return (reading, others) -> validator.judge(reading, others, history);
     }
 

@@ -11,7 +11,7 @@ import picocli.CommandLine.Spec;
 /** The program as a command line. */
 @Command(
         name = "arcsay",
-        version = "arcsay 0.1.0",
+        version = ArcsayCommand.PROGRAM,
         mixinStandardHelpOptions = true,
         synopsisSubcommandLabel = "COMMAND",
         description = "Writes down spoken goniometer readings, offline. Data goes to standard output, talk to standard error.",
@@ -22,10 +22,11 @@ import picocli.CommandLine.Spec;
             "  arcsay capture --patient T-104 --new --side right   listen to the microphone, without a window",
             "  arcsay capture --patient T-104 --wav visit.wav     listen to a recording",
             "  arcsay review 1                                look through visit 1 and confirm it",
+            "  arcsay report 1 -o visit-1.pdf                 one page for each thumb",
             "",
             "Exit codes: 0 done, 1 failure, 2 wrong usage, 3 audio, 4 speech model, 5 records file, 6 unknown patient or",
             "visit, 7 settings or grammar, 8 self-check found something, 9 no reading understood, 10 wrong password,",
-            "11 not confirmed.",
+            "11 not confirmed, 12 file to import.",
             "",
             "Arcsay records what the professional says and confirms. It gives no diagnosis or treatment advice and is not",
             "a certified medical device. Local protocols, record rules and licensed practice come first.",
@@ -37,6 +38,9 @@ import picocli.CommandLine.Spec;
             ListCommand.class,
             ShowCommand.class,
             ReviewCommand.class,
+            CompareCommand.class,
+            ReportCommand.class,
+            ImportCommand.class,
             PhrasesCommand.class,
             CheckCommand.class,
             EvaluateCommand.class,
@@ -53,6 +57,8 @@ import picocli.CommandLine.Spec;
         })
 public final class ArcsayCommand implements Runnable {
     private final Keyboard keyboard;
+    /** Name and version, as reports and {@code --version} show them. */
+    static final String PROGRAM = "Arcsay 0.1.0";
 
     @Spec
     private CommandSpec spec;

@@ -21,11 +21,12 @@ final class ExitCode {
     static final int CHECK_FAILED = 8;
     /** Everything worked, but not one reading was understood. */
     static final int NO_READING = 9;
-
     /** The password does not open the file. */
     static final int PASSWORD = 10;
     /** Something that cannot be undone was not confirmed, so nothing was done. */
     static final int NOT_CONFIRMED = 11;
+    /** The file to import is not sound, or cannot be read; nothing of it was stored. */
+    static final int IMPORT = 12;
 
     private ExitCode() {}
 }

@@ -1,8 +1,10 @@
 package org.arcsay.report;
 
+import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Locale;
-import java.util.stream.Collectors;
+import java.util.Optional;
 
 /** The formats of a report. */
 public enum Format {
@@ -28,18 +30,16 @@ public enum Format {
         return extension;
     }
 
-    /**
-     * The format of that name in any case.
-     *
-     * @throws IllegalArgumentException when there is none; the message lists them
-     */
-    public static Format parse(String name) {
+    /** The lower-case name. */
+    public String code() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** The format that a file's name ends in; the longest ending that fits counts. */
+    public static Optional<Format> ofFile(Path file) {
+        String name = file.toString().toLowerCase(Locale.ROOT);
         return Arrays.stream(values())
-                .filter(format -> format.name().equalsIgnoreCase(name))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("'" + name + "' is not a format: use one of "
-                        + Arrays.stream(values())
-                                .map(format -> format.name().toLowerCase(Locale.ROOT))
-                                .collect(Collectors.joining(", "))));
+                .filter(format -> name.endsWith("." + format.extension))
+                .max(Comparator.comparingInt(format -> format.extension.length()));
     }
 }

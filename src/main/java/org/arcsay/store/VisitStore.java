@@ -10,6 +10,7 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import org.arcsay.model.JournalEvent;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
@@ -104,8 +105,7 @@ public final class VisitStore implements AutoCloseable {
      */
     public Visit begin(PatientCode patient, OffsetDateTime startedAt, String plan) throws StoreException {
         return database.write(connection -> {
-            Optional<Long> known = patientRow(connection, patient);
-            long row = known.isPresent() ? known.get() : insertPatient(connection, patient);
+            long row = knownPatient(connection, patient);
             return Visit.begun(insertVisit(connection, row, startedAt, plan), patient, startedAt);
         });
     }
@@ -141,6 +141,54 @@ public final class VisitStore implements AutoCloseable {
             for (JournalEvent event : visit.events()) {
                 writer.append(id, event);
             }
+        }
+    }
+
+    /**
+     * Adds whole visits that come from elsewhere: all of them in one step, or none.
+     *
+     * @return the visits as they are stored, with their new numbers, in the same order
+     * @throws StoreException when a patient has a visit here already that began at the same moment
+     * @throws IllegalStateException when the events of a visit contradict each other
+     */
+    public List<Visit> addAll(List<WholeVisit> visits) throws StoreException {
+        return database.write(connection -> {
+            for (WholeVisit visit : visits) {
+                requireNew(connection, visit);
+            }
+            List<Visit> added = new ArrayList<>();
+            for (WholeVisit visit : visits) {
+                added.add(add(connection, visit));
+            }
+            return List.copyOf(added);
+        });
+    }
+
+    private static Visit add(Connection connection, WholeVisit whole) throws SQLException {
+        long id = insertVisit(connection, knownPatient(connection, whole.patient()), whole.startedAt(), "");
+        Visit visit = whole.visit(id);
+        EventWriter writer = new EventWriter(connection);
+        for (JournalEvent event : whole.journal()) {
+            writer.append(id, event);
+        }
+        return visit;
+    }
+
+    private static void requireNew(Connection connection, WholeVisit visit) throws SQLException, StoreException {
+        List<Long> same = ids(
+                connection,
+                "SELECT visit.id FROM visit JOIN patient ON patient.id = visit.patient"
+                        + " WHERE code = ? AND julianday(started_at) = julianday(?)",
+                query -> {
+                    query.setString(1, visit.patient().text());
+                    query.setString(2, EventWriter.timestamp(visit.startedAt()));
+                });
+        if (!same.isEmpty()) {
+            throw new StoreException(
+                    Problem.REFUSED,
+                    "Visit " + same.get(0) + " of patient " + visit.patient() + ", begun at " + visit.startedAt()
+                            + ", is in the records already. Nothing was added. Take it out of the file, or leave the records"
+                            + " as they are.");
         }
     }
 
@@ -185,6 +233,39 @@ public final class VisitStore implements AutoCloseable {
         return loadAll(
                 "SELECT visit.id FROM visit JOIN patient ON patient.id = visit.patient WHERE code = ? ORDER BY visit.id",
                 statement -> statement.setString(1, patient.text()));
+    }
+
+    /**
+     * All visits of a patient together with their events, read at one moment, in the order in which they were stored.
+     *
+     * @param with makes the result of one visit from its state and its events
+     */
+    public <T> List<T> visits(PatientCode patient, BiFunction<Visit, List<JournalEvent>, T> with) throws StoreException {
+        return database.read(connection -> {
+            List<T> made = new ArrayList<>();
+            for (Visit begun : begun(connection, patient)) {
+                List<JournalEvent> events = events(connection, begun.id());
+                made.add(with.apply(sound(() -> begun.replay(events)), events));
+            }
+            return List.copyOf(made);
+        });
+    }
+
+    /** Without entries. */
+    private List<Visit> begun(Connection connection, PatientCode patient) throws SQLException, StoreException {
+        List<Visit> visits = new ArrayList<>();
+        try (PreparedStatement query = connection.prepareStatement(
+                "SELECT visit.id, started_at FROM visit JOIN patient ON patient.id = visit.patient WHERE code = ?"
+                        + " ORDER BY visit.id")) {
+            query.setString(1, patient.text());
+            try (ResultSet row = query.executeQuery()) {
+                while (row.next()) {
+                    visits.add(sound(
+                            () -> Visit.begun(row.getLong(1), patient, OffsetDateTime.parse(row.getString(2)))));
+                }
+            }
+        }
+        return visits;
     }
 
     /** The visits begun last, newest first. */
@@ -358,6 +439,11 @@ public final class VisitStore implements AutoCloseable {
                         statement -> statement.setString(1, patient.text()))
                 .stream()
                 .findFirst();
+    }
+
+    private static long knownPatient(Connection connection, PatientCode patient) throws SQLException {
+        Optional<Long> known = patientRow(connection, patient);
+        return known.isPresent() ? known.get() : insertPatient(connection, patient);
     }
 
     private static long insertPatient(Connection connection, PatientCode patient) throws SQLException {

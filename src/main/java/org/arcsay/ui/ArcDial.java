@@ -15,9 +15,9 @@ import org.arcsay.model.Value.ExtensionKind;
 /** A joint seen from the side with its angle drawn; the number in words always stands beside it. JavaFX thread only. */
 final class ArcDial extends Pane {
     private final double degreesUp;
-    private final Line fixed = line("dial-bone");
-    private final Line neutral = line("dial-neutral");
-    private final Line moving = line("dial-bone");
+    private final Line fixed = Lines.styled("dial-bone");
+    private final Line neutral = Lines.styled("dial-neutral");
+    private final Line moving = Lines.styled("dial-bone");
     private final Arc arc = new Arc();
     private final Circle joint = new Circle();
 
@@ -60,9 +60,9 @@ final class ArcDial extends Pane {
         double x = getWidth() / 2;
         double y = getHeight() * (degreesUp < 0 ? 0.18 : 0.82);
         double turn = Math.toRadians(degreesUp);
-        place(fixed, x, y, x - arm, y);
-        place(neutral, x, y, x + arm, y);
-        place(moving, x, y, x + arm * Math.cos(turn), y - arm * Math.sin(turn));
+        Lines.place(fixed, x, y, x - arm, y);
+        Lines.place(neutral, x, y, x + arm, y);
+        Lines.place(moving, x, y, x + arm * Math.cos(turn), y - arm * Math.sin(turn));
         arc.setCenterX(x);
         arc.setCenterY(y);
         arc.setRadiusX(arm * 0.6);
@@ -72,18 +72,5 @@ final class ArcDial extends Pane {
         joint.setCenterX(x);
         joint.setCenterY(y);
         joint.setRadius(arm * 0.1);
-    }
-
-    private static void place(Line line, double fromX, double fromY, double toX, double toY) {
-        line.setStartX(fromX);
-        line.setStartY(fromY);
-        line.setEndX(toX);
-        line.setEndY(toY);
-    }
-
-    private static Line line(String style) {
-        Line line = new Line();
-        line.getStyleClass().add(style);
-        return line;
     }
 }

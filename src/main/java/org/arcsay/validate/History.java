@@ -1,5 +1,8 @@
 package org.arcsay.validate;
 
+import java.time.OffsetDateTime;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import org.arcsay.model.Visit;
 
@@ -21,6 +24,14 @@ public record History(List<Visit> earlier, PatientProtocol protocol) {
 
     public static History of(List<Visit> earlier) {
         return new History(earlier, PatientProtocol.none());
+    }
+
+    /** What the patient's visits before this one tell; a visit imported later counts by its own time. */
+    public static History before(Visit visit, Collection<Visit> all) {
+        return of(all.stream()
+                .filter(other -> other.startedAt().isBefore(visit.startedAt()))
+                .sorted(Comparator.comparing(Visit::startedAt, OffsetDateTime.timeLineOrder()))
+                .toList());
     }
 
     public History with(PatientProtocol other) {

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
+import java.util.Optional;
 import org.arcsay.report.content.DemoCase;
 import org.arcsay.report.content.Report;
 import org.arcsay.store.StoreException;
@@ -53,10 +54,9 @@ class ReportWritersTest {
     }
 
     @Test
-    void anUnknownFormatIsAnsweredWithTheKnownOnes() {
-        assertEquals(Format.FHIR, Format.parse("fhir"));
-        assertTrue(assertThrows(IllegalArgumentException.class, () -> Format.parse("doc"))
-                .getMessage()
-                .contains("text, csv, json, fhir, pdf"));
+    void theNameOfAFileTellsItsFormat() {
+        assertEquals(Optional.of(Format.FHIR), Format.ofFile(Path.of("folder", "Visit.FHIR.json")));
+        assertEquals(Optional.of(Format.JSON), Format.ofFile(Path.of("visit.json")));
+        assertEquals(Optional.empty(), Format.ofFile(Path.of("pdf")));
     }
 }

@@ -26,6 +26,13 @@ public record Cell(List<Entry> entries, Comparison comparison) {
         return entries.stream().map(entry -> entry.reading().value().words()).collect(Collectors.joining("; "));
     }
 
+    /** The values as briefly as can be. */
+    public String brief() {
+        return entries.stream()
+                .map(entry -> Brief.value(entry.reading().value()))
+                .collect(Collectors.joining("; "));
+    }
+
     public boolean isPreliminary() {
         return entries.stream().anyMatch(entry -> entry.status() != EntryStatus.CONFIRMED);
     }

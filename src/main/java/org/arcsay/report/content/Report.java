@@ -60,6 +60,11 @@ public record Report(
         return current().standing();
     }
 
+    /** A name for the file, such as {@code arcsay-demo-07-visit-4.pdf}. */
+    public String fileName(String extension) {
+        return "arcsay-" + current().visit().patient() + "-visit-" + current().visit().id() + "." + extension;
+    }
+
     /** The hands that have readings in the reported visit, right hand first. */
     public List<Side> sides() {
         return Stream.of(Side.RIGHT, Side.LEFT)

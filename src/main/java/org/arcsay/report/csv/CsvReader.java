@@ -117,7 +117,7 @@ public final class CsvReader {
         Optional<VisitRows> visit = head(row).flatMap(head -> visit(row, head));
         if (!row.isEmpty(Column.ENTRY)) {
             Optional<EntryRow> entry = EntryRow.read(row);
-            visit.ifPresent(v -> entry.ifPresent(v::add));
+            visit.ifPresent(v -> entry.ifPresentOrElse(v::add, v::addUnreadable));
         }
     }
 

@@ -9,11 +9,14 @@ import org.arcsay.model.Entry;
 import org.arcsay.model.JournalEvent;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
+import org.arcsay.store.WholeVisit;
 
 /** The rows of one visit while a file is read, and the journal they make. For one thread. */
 final class VisitRows {
     private final Head head;
     private final List<EntryRow> entries = new ArrayList<>();
+    private int last;
+    private boolean afterUnreadable;
 
     /**
      * What every row of a visit repeats.
@@ -35,15 +38,22 @@ final class VisitRows {
 
     /** Adds a row, which must be the next entry of this visit. */
     void add(EntryRow row) {
-        int expected = entries.size() + 1;
-        if (row.taken().entry() != expected) {
+        int expected = last + 1;
+        last = row.taken().entry();
+        if (!afterUnreadable && last != expected) {
             row.row()
                     .complain(
                             Column.ENTRY,
                             "expected entry " + expected + " of visit " + head.id() + " here, not "
-                                    + row.taken().entry() + "; entries stand in order, without a gap");
+                                    + last + "; entries stand in order, without a gap");
         }
+        afterUnreadable = false;
         entries.add(row);
+    }
+
+    /** Passes over a row that was complained about; the number of the next one is then no complaint of its own. */
+    void addUnreadable() {
+        afterUnreadable = true;
     }
 
     /** The finished visit, or nothing and complaints at the rows that contradict each other. */
@@ -64,7 +74,7 @@ final class VisitRows {
                 .forEach(u -> journal.addAll(u.decisions()));
         head.endedAt().ifPresent(at -> journal.add(new JournalEvent.Ended(at, "")));
         return replays(visit, journal)
-                ? Optional.of(new ImportedVisit(head.id(), head.patient(), head.startedAt(), journal))
+                ? Optional.of(new ImportedVisit(head.id(), new WholeVisit(head.patient(), head.startedAt(), journal)))
                 : Optional.empty();
     }
 

@@ -6,24 +6,43 @@ import org.arcsay.model.Side;
 /**
  * Dials side by side.
  *
- * @param dials one to four
+ * @param dials one to four, drawn to one scale
  * @param width room for all of them
+ * @param most as high as it may be
  */
-record DialRow(List<Dial> dials, float width) implements Block {
+record DialRow(List<Dial> dials, float width, float most) implements Block {
+    private static final float TITLE = 12;
+    private static final float AROUND = TITLE + 22;
+    private static final int COLUMNS = 4;
+
     DialRow {
         dials = List.copyOf(dials);
     }
 
     @Override
     public float height() {
-        return Dial.HEIGHT;
+        return AROUND + radius() * (above() + below());
+    }
+
+    private float above() {
+        return (float) dials.stream().mapToDouble(Dial::above).max().orElse(0);
+    }
+
+    private float below() {
+        return (float) dials.stream().mapToDouble(Dial::below).max().orElse(1);
+    }
+
+    private float radius() {
+        return Math.min(width / COLUMNS - Dial.BESIDE, (most - AROUND) / (above() + below()));
     }
 
     @Override
     public void draw(Pen pen, float x, float y) {
-        float each = width / 4;
+        float axis = y + TITLE + 6 + radius() * above();
         for (int i = 0; i < dials.size(); i++) {
-            dials.get(i).draw(pen, x + i * each, y, each);
+            float left = x + i * width / COLUMNS;
+            pen.text(dials.get(i).range().title(), Style.CELL_BOLD, left, y + 8);
+            dials.get(i).draw(pen, left, axis, radius());
         }
     }
 

@@ -36,6 +36,11 @@ final class Flow implements AutoCloseable {
         return paper.size().getWidth() - 2 * MARGIN;
     }
 
+    /** Room for blocks on the first page. */
+    static float height(Paper paper) {
+        return paper.size().getHeight() - 2 * MARGIN - FOOT;
+    }
+
     private Pen newPage() throws IOException {
         PDPage page = new PDPage(paper);
         document.addPage(page);
@@ -45,7 +50,12 @@ final class Flow implements AutoCloseable {
     void add(Block block) throws IOException {
         if (y + block.height() > paper.getHeight() - MARGIN - FOOT && y > MARGIN) {
             turnPage();
+            block.head().ifPresent(this::place);
         }
+        place(block);
+    }
+
+    private void place(Block block) {
         block.draw(pen, MARGIN, y);
         y += block.height();
     }

@@ -7,22 +7,18 @@ import java.util.List;
  *
  * @param panels one to three
  * @param width room for all of them
+ * @param height room from top to bottom
  */
-record PanelRow(List<RangePanel> panels, float width) implements Block {
+record PanelRow(List<RangePanel> panels, float width, float height) implements Block {
     PanelRow {
         panels = List.copyOf(panels);
-    }
-
-    @Override
-    public float height() {
-        return RangePanel.HEIGHT;
     }
 
     @Override
     public void draw(Pen pen, float x, float y) {
         float each = width / 3;
         for (int i = 0; i < panels.size(); i++) {
-            panels.get(i).draw(pen, x + i * each, y, each - 8);
+            panels.get(i).draw(pen, x + i * each, y, each - 8, height);
         }
     }
 }

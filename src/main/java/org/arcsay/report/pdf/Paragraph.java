@@ -1,9 +1,12 @@
 package org.arcsay.report.pdf;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** Lines of text of one style, already broken. */
 record Paragraph(List<String> lines, Style style, float indent) implements Block {
+    private static final float INDENT = 11;
+
     Paragraph {
         lines = List.copyOf(lines);
     }
@@ -12,22 +15,14 @@ record Paragraph(List<String> lines, Style style, float indent) implements Block
         return new Paragraph(typeface.wrap(text, style, width), style, 0);
     }
 
-    /** A text that hangs beside its mark, such as a bullet or a number. */
-    static Block hanging(String mark, String text, Style style, Typeface typeface, float width) {
-        float indent = 11;
-        Paragraph body = new Paragraph(typeface.wrap(text, style, width - indent), style, indent);
-        return new Block() {
-            @Override
-            public float height() {
-                return body.height();
-            }
-
-            @Override
-            public void draw(Pen pen, float x, float y) {
-                pen.text(mark, style, x, y + style.size());
-                body.draw(pen, x, y);
-            }
-        };
+    /** A text that hangs beside its mark, line by line, so that a page may end within it. */
+    static List<Block> hanging(String mark, String text, Style style, Typeface typeface, float width) {
+        List<Block> blocks = new ArrayList<>();
+        for (String line : typeface.wrap(text, style, width - INDENT)) {
+            Paragraph body = new Paragraph(List.of(line), style, INDENT);
+            blocks.add(blocks.isEmpty() ? new Marked(mark, body) : body);
+        }
+        return blocks;
     }
 
     @Override
@@ -41,6 +36,20 @@ record Paragraph(List<String> lines, Style style, float indent) implements Block
         for (String line : lines) {
             pen.text(line, style, x + indent, baseline);
             baseline += style.lineHeight();
+        }
+    }
+
+    /** A paragraph with a mark at its left. */
+    private record Marked(String mark, Paragraph body) implements Block {
+        @Override
+        public float height() {
+            return body.height();
+        }
+
+        @Override
+        public void draw(Pen pen, float x, float y) {
+            pen.text(mark, body.style(), x, y + body.style().size());
+            body.draw(pen, x, y);
         }
     }
 }

@@ -50,8 +50,17 @@ public final class PdfWriter implements ReportWriter {
     private void thumb(PDDocument document, Typeface typeface, Report report, Side side) throws IOException {
         String continued = "Patient " + report.current().visit().patient() + ", " + side.word() + " thumb, continued";
         try (Flow flow = new Flow(document, typeface, paper, continued)) {
-            flow.addAll(new ThumbPage(report, side, typeface, Flow.width(paper)).blocks());
+            flow.addAll(blocks(report, side, typeface));
         }
+    }
+
+    /** With as much room as one page leaves; what needs two pages even when set closely has all the room it wants. */
+    private List<Block> blocks(Report report, Side side, Typeface typeface) {
+        return Density.falling()
+                .map(density -> new ThumbPage(report, side, typeface, Flow.width(paper), density).blocks())
+                .filter(blocks -> Stack.total(blocks) <= Flow.height(paper))
+                .findFirst()
+                .orElseGet(() -> new ThumbPage(report, side, typeface, Flow.width(paper), Density.ROOMY).blocks());
     }
 
     private void feet(PDDocument document, Typeface typeface, Report report) throws IOException {

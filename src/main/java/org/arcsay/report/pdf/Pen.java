@@ -54,6 +54,12 @@ final class Pen implements AutoCloseable {
         text(text, style, x - typeface.width(text, style), y);
     }
 
+    /** Clears its ground first, so that no line runs through it. */
+    void textOnWhite(String text, Style style, float x, float y) {
+        fill(x - 0.6f, y - 0.78f * style.size(), typeface.width(text, style) + 1.2f, 0.88f * style.size(), 1);
+        text(text, style, x, y);
+    }
+
     void line(float x1, float y1, float x2, float y2, float width, float gray) {
         dashed(x1, y1, x2, y2, width, gray, SOLID);
     }

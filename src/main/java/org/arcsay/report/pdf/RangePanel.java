@@ -2,6 +2,8 @@ package org.arcsay.report.pdf;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.stream.Stream;
+import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.DegreeRange;
 import org.arcsay.report.content.RangeTrend;
 
@@ -11,27 +13,25 @@ import org.arcsay.report.content.RangeTrend;
  * @param trend what is drawn
  */
 record RangePanel(RangeTrend trend) {
-    static final float HEIGHT = 80;
-
     private static final int SLOTS_WITH_NUMBERS = 8;
-    private static final float TOP = 13;
+    private static final float TOP = 17;
     private static final float BOTTOM = 11;
 
-    void draw(Pen pen, float x, float y, float width) {
+    void draw(Pen pen, float x, float y, float width, float height) {
         pen.text(trend.title(), Style.CELL_BOLD, x, y + 8);
-        Frame frame = new Frame(pen, x + 18, y + TOP, width - 26, HEIGHT - TOP - BOTTOM, low(), high());
+        Frame frame = new Frame(pen, x + 18, y + TOP, width - 26, height - TOP - BOTTOM, low(), high());
         frame.grid();
         trend.reference().ifPresent(level -> drawReference(frame, level.floatValue(), y + 7));
         float slot = frame.width / steps().size();
         for (int i = 0; i < steps().size(); i++) {
             frame.bar(steps().get(i).range(), frame.x + (i + 0.5f) * slot, Math.min(slot * 0.5f, 18), numbered());
         }
-        dates(pen, frame, slot, y + HEIGHT - 3);
+        dates(pen, frame, slot, y + height - 3);
     }
 
     private void drawReference(Frame frame, float level, float keyY) {
         float right = frame.x + frame.width;
-        String words = Wording.degrees(trend.referenceWords());
+        String words = Brief.degrees(trend.referenceWords());
         frame.pen.dashed(frame.x, frame.level(level), right, frame.level(level), 0.8f, 0.3f, 2.2f);
         frame.pen.textRight(words, Style.SMALL, right, keyY);
         float key = right - frame.pen.typeface().width(words, Style.SMALL) - 3;
@@ -58,7 +58,8 @@ record RangePanel(RangeTrend trend) {
 
     private float low() {
         double low = steps().stream()
-                .mapToDouble(step -> step.range().from().doubleValue())
+                .flatMap(step -> Stream.of(step.range().from(), step.range().to()))
+                .mapToDouble(BigDecimal::doubleValue)
                 .min()
                 .orElse(0);
         return Math.min(0, (float) Math.floor(low / 30) * 30);
@@ -96,9 +97,14 @@ record RangePanel(RangeTrend trend) {
             float bottom = level(range.from().floatValue());
             pen.fill(centre - barWidth / 2, top, barWidth, bottom - top, 0.3f);
             if (numbered) {
-                pen.textCentred(range.to().toPlainString(), Style.SMALL_BOLD, centre, top - 2);
+                upperEnd(range.to().toPlainString(), centre, top - 2);
                 lowerEnd(range.from(), centre, barWidth, bottom - top, bottom);
             }
+        }
+
+        private void upperEnd(String number, float centre, float baseline) {
+            float left = centre - pen.typeface().width(number, Style.SMALL_BOLD) / 2;
+            pen.textOnWhite(number, Style.SMALL_BOLD, left, baseline);
         }
 
         private void lowerEnd(BigDecimal degrees, float centre, float barWidth, float barHeight, float bottom) {
@@ -106,7 +112,7 @@ record RangePanel(RangeTrend trend) {
             if (degrees.signum() != 0 && barHeight > ROOM_FOR_NUMBER) {
                 pen.textCentred(number, WHITE, centre, bottom - 2);
             } else if (degrees.signum() != 0) {
-                pen.text(number, Style.SMALL_BOLD, centre + barWidth / 2 + 1.5f, bottom);
+                pen.textOnWhite(number, Style.SMALL_BOLD, centre + barWidth / 2 + 2, bottom + 1);
             }
         }
     }

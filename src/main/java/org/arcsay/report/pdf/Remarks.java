@@ -9,6 +9,7 @@ import org.arcsay.model.Entry;
 import org.arcsay.model.Placement;
 import org.arcsay.model.Remark;
 import org.arcsay.model.Side;
+import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.Report;
 import org.arcsay.report.content.Row;
 import org.arcsay.report.content.VisitRecord;
@@ -57,7 +58,7 @@ final class Remarks {
             String hand =
                     older.reading().side() == side ? "" : older.reading().side().word() + " ";
             String after = visit.trail(older).confirmed().isPresent() ? " after it had been confirmed" : "";
-            return "corrected from " + hand + Wording.value(older.reading().value()) + after
+            return "corrected from " + hand + Brief.value(older.reading().value()) + after
                     + (why.isBlank() ? "" : " (" + why + ")");
         });
     }

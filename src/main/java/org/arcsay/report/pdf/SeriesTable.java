@@ -9,6 +9,7 @@ import org.arcsay.analysis.Total;
 import org.arcsay.analysis.TotalDifference;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Side;
+import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.Cell;
 import org.arcsay.report.content.Report;
 import org.arcsay.report.content.Row;
@@ -24,8 +25,10 @@ final class SeriesTable {
     private final Remarks remarks;
     private final Typeface typeface;
     private final float[] columns;
+    private final float padding;
+    private final Block heading;
 
-    SeriesTable(Report report, Side side, Remarks remarks, Typeface typeface, float width) {
+    SeriesTable(Report report, Side side, Remarks remarks, Typeface typeface, float width, float padding) {
         this.report = report;
         this.side = side;
         this.remarks = remarks;
@@ -34,17 +37,19 @@ final class SeriesTable {
         for (int i = 0; i < SHARES.length; i++) {
             columns[i + 1] = columns[i] + SHARES[i] * width;
         }
+        this.padding = padding;
+        this.heading = heading();
     }
 
     List<Block> blocks() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(heading());
+        blocks.add(heading);
         for (Mode mode : Mode.values()) {
             List<Row> rows = report.rows().stream()
                     .filter(row -> row.mode() == mode && !row.cell(side).isEmpty())
                     .toList();
             if (!rows.isEmpty()) {
-                blocks.add(row(Style.CELL_BOLD, true, List.of(Text.of(Wording.capital(mode.word()) + " motion"))));
+                blocks.add(row(Style.CELL_BOLD, false, List.of(Text.of(Wording.capital(mode.word()) + " motion"))));
                 rows.forEach(row -> blocks.add(row(row)));
                 totals(mode).forEach(line -> blocks.add(total(line)));
             }
@@ -53,10 +58,11 @@ final class SeriesTable {
     }
 
     private Block heading() {
-        return row(
-                Style.COLUMN,
-                false,
-                List.of(
+        return TableRow.of(columns, titles(), Style.COLUMN, false, padding, Optional.empty(), typeface);
+    }
+
+    private List<Text> titles() {
+        return List.of(
                         Text.of("Motion"),
                         Text.of(Wording.capital(side.word()) + ", now"),
                         Text.of(Wording.capital(side.other().word()) + ", now"),
@@ -64,8 +70,8 @@ final class SeriesTable {
                                 + side.other().word()),
                         Text.of(Wording.capital(side.word()) + ", last time"),
                         Text.of("Change since"),
-                        Text.of("Norm"),
-                        Text.of("")));
+                        Text.of("Norm, mean (range)"),
+                        Text.of("See"));
     }
 
     private Block row(Row row) {
@@ -80,7 +86,7 @@ final class SeriesTable {
                         Text.of(Wording.cell(cell)),
                         Text.of(Wording.cell(row.cell(side.other()))),
                         new Text(Wording.difference(other), Wording.beyond(other.map(Difference::verdict))),
-                        Text.of(last.map(then -> Wording.value(then.then().value()))
+                        Text.of(last.map(then -> Brief.value(then.then().value()))
                                 .orElse("")),
                         new Text(Wording.difference(last), Wording.beyond(last.map(Difference::verdict))),
                         Text.of(row.norm().map(Norm::brief).orElse("").replace("beyond neutral", "beyond")),
@@ -106,7 +112,7 @@ final class SeriesTable {
                         new Text(Wording.total(line.otherHand()), beyond(line.otherHand())),
                         Text.of(line.last().map(d -> degrees(d.then())).orElse("")),
                         new Text(Wording.total(line.last()), beyond(line.last())),
-                        Text.of(total.motion().reference().toPlainString()),
+                        Text.of("full motion " + total.motion().reference().toPlainString()),
                         Text.of("")));
     }
 
@@ -119,7 +125,7 @@ final class SeriesTable {
     }
 
     private Block row(Style style, boolean shaded, List<Text> texts) {
-        return TableRow.of(texts.size() == 1 ? wide() : columns, texts, style, shaded, typeface);
+        return TableRow.of(texts.size() == 1 ? wide() : columns, texts, style, shaded, padding, Optional.of(heading), typeface);
     }
 
     private float[] wide() {

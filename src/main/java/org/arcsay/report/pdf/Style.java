@@ -15,8 +15,8 @@ record Style(float size, boolean bold, float gray) {
     static final Style CELL_BOLD = new Style(7.4f, true, 0);
     static final Style COLUMN = new Style(6.6f, true, 0.25f);
     static final Style NOTE = new Style(7f, false, 0.1f);
-    static final Style SMALL = new Style(6.2f, false, 0.25f);
-    static final Style SMALL_BOLD = new Style(6.2f, true, 0.15f);
+    static final Style SMALL = new Style(6.5f, false, 0.2f);
+    static final Style SMALL_BOLD = new Style(6.5f, true, 0.15f);
     static final Style STAMP = new Style(9, true, 0);
 
     float lineHeight() {

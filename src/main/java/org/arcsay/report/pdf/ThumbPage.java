@@ -5,31 +5,36 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.arcsay.model.Side;
 import org.arcsay.report.content.AcceptedFinding;
-import org.arcsay.report.content.JointRange;
+import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.RangeTrend;
 import org.arcsay.report.content.Report;
-import org.arcsay.report.content.TotalLine;
 
 /** The blocks of the page of one thumb, in order. Immutable but for its typeface: for one thread. */
 final class ThumbPage {
+    private static final String PANEL_KEY =
+            "Each bar reaches from the straightest to the most bent position. The number at its foot is what lacks to neutral"
+                    + " (above the 0 line) or goes beyond neutral (below it).";
+
     private final Report report;
     private final Side side;
     private final Typeface typeface;
     private final float width;
+    private final Density density;
     private final Remarks remarks;
 
-    ThumbPage(Report report, Side side, Typeface typeface, float width) {
+    ThumbPage(Report report, Side side, Typeface typeface, float width, Density density) {
         this.report = report;
         this.side = side;
         this.typeface = typeface;
         this.width = width;
+        this.density = density;
         this.remarks = new Remarks(report, side);
     }
 
     List<Block> blocks() {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new PageHead(report, side, width));
-        blocks.addAll(new SeriesTable(report, side, remarks, typeface, width).blocks());
+        blocks.addAll(new SeriesTable(report, side, remarks, typeface, width, density.pad()).blocks());
         blocks.add(Block.gap(3));
         tableKey(blocks);
         remarks(blocks);
@@ -54,50 +59,44 @@ final class ThumbPage {
             if (i == 0) {
                 blocks.add(Block.gap(4));
             }
-            blocks.add(Paragraph.hanging(Integer.toString(i + 1), sentences.get(i), Style.NOTE, typeface, width));
+            blocks.addAll(Paragraph.hanging(Integer.toString(i + 1), sentences.get(i), Style.NOTE, typeface, width));
         }
     }
 
     private void totals(List<Block> blocks) {
-        report.totals().stream()
+        List<String> sentences = report.totals().stream()
                 .filter(line -> line.total().side() == side)
-                .map(TotalLine::words)
-                .map(words -> Paragraph.of(Wording.capital(Wording.degrees(words)) + ".", Style.NOTE, typeface, width))
-                .forEach(blocks::add);
+                .map(line -> Wording.capital(Brief.degrees(line.words())) + ".")
+                .toList();
+        if (!sentences.isEmpty()) {
+            blocks.add(Block.gap(3));
+            sentences.forEach(words -> blocks.add(Paragraph.of(words, Style.NOTE, typeface, width)));
+        }
     }
 
     private void asked(List<Block> blocks) {
-        List<AcceptedFinding> asked = report.accepted().stream()
+        List<Block> asked = report.accepted().stream()
                 .filter(accepted -> accepted.entry().reading().side() == side)
+                .<Block>map(accepted -> Paragraph.of(question(accepted), Style.NOTE, typeface, width))
                 .toList();
-        if (!asked.isEmpty()) {
-            heading(blocks, "Asked about");
-            asked.forEach(accepted -> blocks.add(Paragraph.of(question(accepted), Style.NOTE, typeface, width)));
-        }
+        section(blocks, "Asked about", asked);
     }
 
     private static String question(AcceptedFinding accepted) {
         return Wording.capital(accepted.entry().reading().measure().words()) + ": "
-                + Wording.degrees(accepted.finding().sentence()) + " " + Wording.capital(accepted.outcome()) + ".";
+                + Brief.degrees(accepted.finding().sentence()) + " " + Wording.capital(accepted.outcome()) + ".";
     }
 
+    /** The table above says the same in words. */
     private void dials(List<Block> blocks) {
-        List<JointRange> ranges =
-                report.ranges().stream().filter(range -> range.side() == side).toList();
-        if (!ranges.isEmpty()) {
-            heading(blocks, "Range now");
-            blocks.add(new DialRow(ranges.stream().map(Dial::new).toList(), width));
-            blocks.add(new DialRow.Key(side));
-            blocks.add(Paragraph.of(Wording.degrees(rangeWords(ranges)), Style.SMALL, typeface, width));
+        List<Dial> dials = report.ranges().stream()
+                .filter(range -> range.side() == side)
+                .map(Dial::new)
+                .toList();
+        if (!dials.isEmpty()) {
+            DialRow row = new DialRow(dials, width, density.dials());
+            section(blocks, "Range now", List.of(new Stack(List.of(row, new DialRow.Key(side)))));
         }
-    }
-
-    private static String rangeWords(List<JointRange> ranges) {
-        return String.join(
-                        ". ",
-                        ranges.stream()
-                                .map(range -> range.title() + ": " + range.words())
-                                .toList()) + ".";
     }
 
     private void panels(List<Block> blocks) {
@@ -105,19 +104,25 @@ final class ThumbPage {
                 .filter(trend -> trend.side() == side && trend.steps().size() > 1)
                 .toList();
         if (!trends.isEmpty()) {
-            heading(blocks, "Over the visits");
-            blocks.add(new PanelRow(trends.stream().map(RangePanel::new).toList(), width));
+            Block row = new PanelRow(trends.stream().map(RangePanel::new).toList(), width, density.panels());
             String words =
                     String.join(". ", trends.stream().map(RangeTrend::words).toList()) + ".";
-            blocks.add(Paragraph.of(Wording.degrees(words), Style.SMALL, typeface, width));
+            section(
+                    blocks,
+                    "Over the visits",
+                    List.of(new Stack(List.of(row, small(PANEL_KEY))), small(Brief.degrees(words))));
         }
     }
 
     private void small(List<Block> blocks) {
-        heading(blocks, "How to read this, and what it rests on");
-        Stream.of(report.legend(), report.basis(), report.cautions(), versions())
-                .map(sentences -> String.join(" ", sentences))
-                .forEach(text -> blocks.add(Paragraph.of(text, Style.SMALL, typeface, width)));
+        List<Block> paragraphs = Stream.of(report.legend(), report.basis(), report.cautions(), versions())
+                .map(sentences -> small(String.join(" ", sentences)))
+                .toList();
+        section(blocks, "How to read this, and what it rests on", paragraphs);
+    }
+
+    private Block small(String text) {
+        return Paragraph.of(text, Style.SMALL, typeface, width);
     }
 
     private List<String> versions() {
@@ -126,9 +131,13 @@ final class ThumbPage {
                 .toList();
     }
 
-    private static void heading(List<Block> blocks, String title) {
-        blocks.add(Block.gap(5));
-        blocks.add(new Paragraph(List.of(title), Style.SECTION, 0));
-        blocks.add(Block.gap(1));
+    /** The heading never stands alone at the end of a page. */
+    private void section(List<Block> blocks, String title, List<Block> content) {
+        if (content.isEmpty()) {
+            return;
+        }
+        Block heading = new Paragraph(List.of(title), Style.SECTION, 0);
+        blocks.add(new Stack(List.of(Block.gap(density.gap()), heading, Block.gap(1), content.get(0))));
+        blocks.addAll(content.subList(1, content.size()));
     }
 }

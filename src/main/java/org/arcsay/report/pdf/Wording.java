@@ -10,7 +10,7 @@ import org.arcsay.analysis.Difference.Verdict;
 import org.arcsay.analysis.TotalDifference;
 import org.arcsay.model.Entry;
 import org.arcsay.model.EntryStatus;
-import org.arcsay.model.Value;
+import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.Cell;
 
 /** The short wording of table cells. */
@@ -22,21 +22,12 @@ final class Wording {
 
     private Wording() {}
 
-    static String value(Value value) {
-        return degrees(value.words().replace("reaches neutral, 0 degrees", "neutral, 0 degrees"));
-    }
-
-    /** Any sentence with degree signs in place of the word. */
-    static String degrees(String sentence) {
-        return sentence.replace(" degrees", "°").replace(" degree", "°");
-    }
-
     static String cell(Cell cell) {
         return cell.entries().stream().map(Wording::entry).collect(Collectors.joining("; "));
     }
 
     private static String entry(Entry entry) {
-        return value(entry.reading().value()) + (entry.status() == EntryStatus.CONFIRMED ? "" : " (prel.)");
+        return Brief.value(entry.reading().value()) + (entry.status() == EntryStatus.CONFIRMED ? "" : " (prel.)");
     }
 
     static String difference(Optional<Difference> difference) {

@@ -104,6 +104,7 @@ public final class DemoCase {
                 .gap("index tip", 0)
                 .gap("middle tip", 0)
                 .gap("ring tip", 12)
+                .notTested("little tip", Motion.OPPOSITION_GAP, NotTestedReason.PAIN)
                 .score(5);
         visit.mode(Mode.PASSIVE).placed(Placement.DORSAL);
         visit.joint("MP", 60, 5).joint("IP", 70, 0).remark(new Remark.Quality(Feel.FIRM_END_FEEL));

@@ -97,6 +97,14 @@ class CsvProblemsTest {
                         .toList());
     }
 
+    /** The rows after it are sound, and so is their numbering. */
+    @Test
+    void aRowThatCannotBeReadIsTheOnlyOneThatIsNamed() throws IOException {
+        String csv = CsvRoundTripTest.csv(DemoCase.report()).replaceFirst(",82,deg", ",eighty-two,deg");
+
+        assertEquals(List.of("value"), problems(csv).stream().map(ImportProblem::title).toList());
+    }
+
     @Test
     void aLineAfterACellWithLineBreaksKeepsItsNumber() throws IOException {
         List<List<String>> rows = rows();

@@ -44,7 +44,7 @@ class CsvRoundTripTest {
         for (int i = 0; i < imported.size(); i++) {
             VisitRecord before = DemoCase.visits().get(i);
             VisitRecord after =
-                    new VisitRecord(imported.get(i).visit(), imported.get(i).journal());
+                    new VisitRecord(imported.get(i).visit(), imported.get(i).content().journal());
             before.visit().entries().forEach(entry -> assertEquals(before.trail(entry), after.trail(entry)));
             before.visit().entries().forEach(entry -> assertEquals(before.standing(entry), after.standing(entry)));
         }
@@ -54,7 +54,7 @@ class CsvRoundTripTest {
     void exportingAgainGivesTheSameBytes() throws IOException {
         String first = csv(DemoCase.report());
         List<VisitRecord> visits = ready(first).stream()
-                .map(v -> new VisitRecord(v.visit(), v.journal()))
+                .map(v -> new VisitRecord(v.visit(), v.content().journal()))
                 .toList();
 
         assertEquals(first, csv(reportOf(visits)));

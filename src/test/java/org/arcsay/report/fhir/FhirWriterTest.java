@@ -11,6 +11,7 @@ import ca.uhn.fhir.validation.FhirValidator;
 import ca.uhn.fhir.validation.ResultSeverityEnum;
 import ca.uhn.fhir.validation.SingleValidationMessage;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -28,6 +29,7 @@ import org.arcsay.model.Value.NotTestedReason;
 import org.arcsay.model.Value.Phrase;
 import org.arcsay.model.Value.Unquantified;
 import org.arcsay.report.content.DemoCase;
+import org.arcsay.report.content.FullSeries;
 import org.arcsay.report.content.Golden;
 import org.arcsay.report.content.Report;
 import org.arcsay.report.content.VisitRecord;
@@ -62,6 +64,28 @@ class FhirWriterTest {
     @Test
     void everyKindOfEntryIsValidR4() {
         assertEquals(List.of(), complaints(Written.text(WRITER, report(everyKind()))));
+    }
+
+    /** Everything that the validator has to say, counted; what is only information does not concern validity. */
+    @Test
+    void theValidatorsWholeOutputIsAsBefore() {
+        String counts = counted("demo case", Written.text(WRITER, DemoCase.report()))
+                + counted("every kind of entry", Written.text(WRITER, report(everyKind())))
+                + counted("full series, visit 20", Written.text(WRITER, Report.of(DemoCase.source(FullSeries.visits(20)))));
+
+        Golden.assertText("fhir-validation.txt", counts.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static String counted(String name, String json) {
+        List<SingleValidationMessage> messages = messages(json);
+        StringBuilder line = new StringBuilder(name + ": " + observations(json).size() + " observations");
+        for (ResultSeverityEnum severity : ResultSeverityEnum.values()) {
+            long count = messages.stream()
+                    .filter(message -> message.getSeverity() == severity)
+                    .count();
+            line.append(", ").append(count).append(' ').append(severity.getCode());
+        }
+        return line.append('\n').toString();
     }
 
     /** The validator must be able to say no, or agreeing with it means nothing. */

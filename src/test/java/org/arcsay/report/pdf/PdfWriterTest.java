@@ -28,6 +28,7 @@ import org.arcsay.model.Remark;
 import org.arcsay.model.Side;
 import org.arcsay.model.Value.Angle;
 import org.arcsay.report.content.DemoCase;
+import org.arcsay.report.content.FullSeries;
 import org.arcsay.report.content.Golden;
 import org.arcsay.report.content.Report;
 import org.arcsay.report.content.VisitScript;
@@ -66,6 +67,29 @@ class PdfWriterTest {
             assertEquals(paper == Paper.A4 ? 595 : 612, Math.round(size.getWidth()));
             assertEquals(paper == Paper.A4 ? 842 : 792, Math.round(size.getHeight()));
         }
+    }
+
+    /** Every step of the full thumb series, for both hands, with remarks, over several visits. */
+    @ParameterizedTest
+    @EnumSource(Paper.class)
+    void theFullSeriesWithRemarksHasOnePageForEachThumb(Paper paper) throws IOException {
+        for (int visits : new int[] {1, 5, 200}) {
+            Report report = Report.of(DemoCase.source(FullSeries.visits(visits)));
+            try (PDDocument document = Loader.loadPDF(Written.bytes(new PdfWriter(paper), report))) {
+                assertEquals(2, document.getNumberOfPages(), visits + " visits");
+            }
+        }
+    }
+
+    @Test
+    void theTableThatGoesOverThePageHasItsHeadAgain() throws IOException {
+        VisitScript script = new VisitScript(1, "demo-08", "2026-04-01T08:00:00+02:00").hand(Side.RIGHT);
+        for (int repeat = 0; repeat < 110; repeat++) {
+            script.angle(repeat % 2 == 0 ? "IP" : "MP", Motion.FLEXION, 30 + repeat / 2);
+        }
+        String text = text(pdf(Report.of(DemoCase.source(List.of(script.record())))));
+
+        assertEquals(2, text.split("Norm, mean", -1).length - 1, text);
     }
 
     @Test

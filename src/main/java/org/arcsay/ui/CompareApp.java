@@ -1,0 +1,18 @@
+package org.arcsay.ui;
+
+import org.arcsay.report.compare.CompareModel;
+
+/** Opens the comparison from a program that knows nothing of windows. */
+public final class CompareApp {
+    private CompareApp() {}
+
+    /**
+     * Shows the comparison and returns when it was closed. To be called once, from the main thread; from then on the model belongs
+     * to the window's thread.
+     *
+     * @throws NoScreenException when no window can be opened here
+     */
+    public static void run(CompareModel model) throws NoScreenException {
+        WindowHost.run(stage -> CompareWindow.show(stage, model));
+    }
+}
