@@ -70,6 +70,25 @@ final class VoskRecogniserTest {
         }
     }
 
+    /** The recording says "flexion"; the model has never met "krunking", which this lexicon gives its phones. */
+    @Test
+    void hearsAWordThatOnlyTheClinicsLexiconHas() throws Exception {
+        SpokenGrammar grammar = SpokenGrammar.parse("#JSGF V1.0; grammar clinic; public <reading> = thumb i p"
+                + " (krunking | deficit) (thirty | forty | sixty) seven;");
+        Lexicon own = Lexicon.parse("krunking\tF L EH K SH AH N");
+        ModelCache models = new ModelCache(cache);
+        ModelCache.Fitted fitted = models.fit(models.bundled(), grammar.graph(), own);
+        assertEquals(List.of(), fitted.missingWords());
+        assertTrue(fitted.folder().checksum().contains("+"));
+        try (VoskModel adapted = VoskModel.load(fitted.folder().path());
+                Recogniser recogniser = adapted.recogniser(RATE)) {
+            List<String> heard = Recordings.hear(recogniser, Recordings.FOLDER.resolve("espeak-en-gb-m3-141.wav")).stream()
+                    .map(Utterance::text)
+                    .toList();
+            assertEquals(List.of("thumb i p krunking thirty seven"), heard);
+        }
+    }
+
     private static double seconds(Duration duration) {
         return duration.toMillis() / 1000.0;
     }

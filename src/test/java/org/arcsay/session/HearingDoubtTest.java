@@ -67,7 +67,7 @@ class HearingDoubtTest {
 
     @Test
     void anUnlikelyRivalIsNoDoubt() {
-        assertThat(doubt("i p flexion fifty", "i p flexion fifteen", 0.1)).isInstanceOf(Outcome.Saved.class);
+        assertThat(doubt("i p flexion fifty", "i p flexion fifteen", 0.05)).isInstanceOf(Outcome.Saved.class);
     }
 
     @Test
