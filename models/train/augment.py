@@ -6,6 +6,7 @@ import torch
 from features import RATE, WARPS
 
 LONGEST_REVERB = 0.6
+ROOM_SHARE = 0.45
 
 
 def uniform(shape, low, high, device):
@@ -93,7 +94,14 @@ class Noises:
         second = torch.randint(0, len(kinds), (rows,), device=self.device)
         row = torch.arange(rows, device=self.device)
         both = (torch.rand(rows, 1, device=self.device) < 0.4) * torch.rand(rows, 1, device=self.device)
-        return scaled(kinds[first, row] + both * kinds[second, row])
+        single = scaled(kinds[first, row] + both * kinds[second, row])
+        return torch.where(torch.rand(rows, 1, device=self.device) < ROOM_SHARE, self.room(kinds, row), single)
+
+    def room(self, kinds, row):
+        """Talk over something steady, which is what most rooms sound like."""
+        steady = torch.randint(0, 3, row.shape, device=self.device)
+        talk = torch.randint(4, 6, row.shape, device=self.device)
+        return scaled(kinds[talk, row] + uniform((len(row), 1), 0.1, 1.5, self.device) * kinds[steady, row])
 
 
 class Spoiler:
@@ -110,7 +118,7 @@ class Spoiler:
         if silent is not None:
             speech = speech * ~silent[:, None]
         quiet = torch.rand(rows, 1, device=self.device) < quiet_share
-        decibels = torch.where(quiet, uniform((rows, 1), 25, 90, self.device), uniform((rows, 1), -2, 25, self.device))
+        decibels = torch.where(quiet, uniform((rows, 1), 25, 90, self.device), uniform((rows, 1), -1, 22, self.device))
         floor = torch.where(quiet, uniform((rows, 1), 30, 100, self.device), uniform((rows, 1), 20, 70, self.device))
         sound = speech + self.noises.mixture(rows, count) * 10 ** (-decibels / 20)
         sound = sound + self.noises.coloured(rows, count) * 10 ** (-floor / 20)

@@ -26,6 +26,10 @@ class SentenceGraph:
         if not words:
             ends = [0]
         self.ends = ends
+        self.sources = np.full((len(self.phones), max(map(len, self.before))), -1, "i8")
+        for state, sources in enumerate(self.before):
+            self.sources[state, : len(sources)] = sources
+        self.first = np.array([0.0 if -1 in sources else NEVER for sources in self.before], "f4")
 
     def _state(self, phone, before):
         self.phones.append(phone)
@@ -47,18 +51,16 @@ class GraphBatch:
 
     def __init__(self, graphs, device):
         states = max(len(g.phones) for g in graphs)
-        width = max(len(b) for g in graphs for b in g.before)
+        width = max(g.sources.shape[1] for g in graphs)
         phones = np.zeros((len(graphs), states), "i8")
         before = np.full((len(graphs), states, width), states, "i8")
         first = np.full((len(graphs), states), NEVER, "f4")
         last = np.full((len(graphs), states), NEVER, "f4")
         for row, graph in enumerate(graphs):
-            phones[row, : len(graph.phones)] = graph.phones
-            for state, sources in enumerate(graph.before):
-                inner = [s for s in sources if s >= 0]
-                before[row, state, : len(inner)] = inner
-                if len(inner) < len(sources):
-                    first[row, state] = 0
+            count, inner = graph.sources.shape
+            phones[row, :count] = graph.phones
+            before[row, :count, :inner] = np.where(graph.sources < 0, states, graph.sources)
+            first[row, :count] = graph.first
             last[row, [e for e in graph.ends if e >= 0]] = 0
         as_tensor = lambda a: torch.from_numpy(a).to(device, non_blocking=True)
         self.phones, self.before, self.first, self.last = map(as_tensor, (phones, before, first, last))

@@ -3,7 +3,8 @@
     python pack.py OUT NAME KILOBITS SOURCE_FOLDER [SOURCE_FOLDER ...]
 
 Writes OUT/NAME.ogg and OUT/NAME.json (list of engine, voice, words, offset, length). Words outside the lexicon keep no pronunciation
-here: train.py reads the lexicon and CMUdict pronunciations from OUT/pronunciations.json, which this program extends.
+here: train.py reads the lexicon and CMUdict pronunciations from OUT/pronunciations.json, which this program extends by every word of
+its sources and of sentences.py.
 """
 import json
 import re
@@ -16,6 +17,7 @@ import numpy as np
 import soundfile as sf
 
 from lexicon import PHONE_NUMBER, load_lexicon, numbers
+from sentences import TALK, TALK_LINES, Sentences
 
 GAP = 800
 
@@ -48,6 +50,7 @@ def main():
     known = {word: [numbers(p) for p in options] for word, options in lexicon.items()}
     if store.exists():
         known = json.loads(store.read_text()) | known
+    pronunciations([*Sentences().common, *TALK, *" ".join(TALK_LINES).split()], known, general)
     utterances, parts, offset, unknown = [], [], 0, 0
     for source in sources:
         for path, voice, words in rows(source):

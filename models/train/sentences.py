@@ -30,6 +30,8 @@ DIGITS = "zero one two three four five six seven eight nine".split()
 TEENS = "thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
 TIES = "thirty forty fifty sixty seventy eighty ninety".split()
 
+LONG_NAMES = (("c m c", "carpometacarpal"), ("m c p|m p", "metacarpophalangeal"), ("i p", "interphalangeal"))
+
 
 class Sentences:
     """Draws training texts. Used by one thread at a time."""
@@ -41,17 +43,27 @@ class Sentences:
 
     def draw(self, r):
         share = r.random()
-        if share < 0.60:
+        if share < 0.38:
             return self.grammar.draw(r)
-        if share < 0.68:
+        if share < 0.60:
+            return self.thumb_reading(r)
+        if share < 0.70:
             return self.number_pairs(r)
-        if share < 0.72:
+        if share < 0.74:
             return [r.choice(DIGITS + ["oh"]) for _ in range(r.randint(2, 6))]
-        if share < 0.84:
+        if share < 0.85:
             return [r.choice(self.vocabulary) for _ in range(r.randint(2, 6))]
-        if share < 0.89:
+        if share < 0.90:
             return r.choice(TALK_LINES).split()
         return [r.choice(TALK) if r.random() < 0.6 else r.choice(self.common) for _ in range(r.randint(3, 8))]
+
+    def thumb_reading(self, r):
+        """What is said most, with the joint's long name more often than the grammar's weights give it."""
+        words = " ".join(self.grammar.draw(r, r.choice(["reading", "reading", "reading", "opposition", "range_reading"])))
+        if r.random() < 0.25:
+            for short, long in LONG_NAMES:
+                words = re.sub(rf"\b(?:{short})\b", long, words)
+        return ([r.choice(["left", "right"])] if r.random() < 0.1 else []) + words.split()
 
     def number_pairs(self, r):
         words = []

@@ -1,4 +1,4 @@
-"""Train the acoustic network on packed audio; one GPU, or a CPU for a trial.
+"""Train the acoustic network on packed audio; one GPU or more, or a CPU for a trial.
 
     python train.py DATA OUT --minutes 9 [--start weights.npz] [--clips FOLDER ...] [--rate 6e-4] [--final]
 
@@ -15,6 +15,7 @@ from pathlib import Path
 import numpy as np
 import soundfile as sf
 import torch
+import torch.distributed as dist
 from torch import nn
 
 from augment import Clips, Noises, Spoiler, random_warp
@@ -28,7 +29,8 @@ VARIANTS = 3
 SEED = 1
 LONGEST_LEAD = 2.5
 NOISE_ONLY = 0.05
-QUIET = 0.45
+QUIET = 0.35
+DIGIT_SHARE = 0.1
 
 
 class Utterance:
@@ -98,7 +100,7 @@ class Corpus:
 
     def draw(self, rows, quiet_share):
         """A batch: features, frames, graphs."""
-        if self.digits and self.r.random() < 0.12:
+        if self.digits and self.r.random() < DIGIT_SHARE:
             items = [self.digit_string() for _ in range(rows)]
         else:
             place = int(self.r.random() * max(1, len(self.sentences) - 3 * rows))
@@ -150,33 +152,81 @@ def loss_of(network, bigram, batch, drop):
     return loss, 5e-4 * scores.pow(2).mean(), int((~usable).sum())
 
 
-def train(corpus, network, arguments, say):
-    bigram = PhoneBigram([g for u in corpus.sentences for g in u.graphs], corpus.r, corpus.device)
+class Team:
+    """The processes that train together, one a GPU. Used by one thread at a time."""
+
+    def __init__(self, size):
+        self.size = size
+
+    def mean(self, tensors):
+        """Replace each tensor by its mean over all processes."""
+        if self.size == 1:
+            return
+        flat = torch.cat([t.detach().reshape(-1).float() for t in tensors])
+        dist.all_reduce(flat)
+        place = 0
+        for t in tensors:
+            t.detach().copy_((flat[place : place + t.numel()] / self.size).view_as(t))
+            place += t.numel()
+
+
+def store(network, team, path, first):
+    team.mean([b for b in network.buffers() if b.dtype.is_floating_point])
+    if first:
+        np.savez(path, **network.export())
+
+
+def train(corpus, network, arguments, team, first, say):
+    bigram = PhoneBigram([g for u in corpus.sentences for g in u.graphs], random.Random(SEED), corpus.device)
     for p in network.convolutions["lda"].parameters():
         p.requires_grad = False
-    optimiser = torch.optim.AdamW([p for p in network.parameters() if p.requires_grad], lr=arguments.rate, weight_decay=1e-3)
+    learned = [p for p in network.parameters() if p.requires_grad]
+    optimiser = torch.optim.AdamW(learned, lr=arguments.rate, weight_decay=1e-3)
     begin, total, step, sums = time.time(), arguments.minutes * 60, 0, np.zeros(3)
-    while True:
-        done = (time.time() - begin) / total
-        if done >= 1:
-            break
-        decay = (1 - done) if arguments.final else (1 - 0.6 * done)
+    done = torch.zeros(1, device=corpus.device)
+    while done.item() < 1:
+        share = done.item()
+        decay = (1 - share) if arguments.final else (1 - 0.6 * share)
         for group in optimiser.param_groups:
             group["lr"] = arguments.rate * min(1, (step + 1) / 100) * max(0.01, decay)
         network.train()
-        loss, extra, lost = loss_of(network, bigram, corpus.draw(arguments.rows, QUIET), 0.1 if done < 0.9 else 0.0)
+        loss, extra, lost = loss_of(network, bigram, corpus.draw(arguments.rows, QUIET), 0.1 if share < 0.9 else 0.0)
         optimiser.zero_grad()
         (loss + extra).backward()
-        if torch.isfinite(nn.utils.clip_grad_norm_(network.parameters(), 5.0)):
+        done.fill_((time.time() - begin) / total)
+        team.mean([p.grad for p in learned] + [done])
+        if torch.isfinite(nn.utils.clip_grad_norm_(learned, 5.0)):
             optimiser.step()
         step += 1
         sums += [loss.item(), 1, lost]
         if step % arguments.every == 0:
-            say(f"step {step} done {done:.2f} loss {sums[0] / sums[1]:.4f} unusable {int(sums[2])} rate {optimiser.param_groups[0]['lr']:.1e}")
+            say(f"step {step} done {share:.2f} loss {sums[0] / sums[1]:.4f} unusable {int(sums[2])} rate {optimiser.param_groups[0]['lr']:.1e}")
             sums[:] = 0
-            np.savez(arguments.out / "weights.npz", **network.export())
-    np.savez(arguments.out / "weights.npz", **network.export())
+            store(network, team, arguments.out / "weights.npz", first)
+    store(network, team, arguments.out / "weights.npz", first)
     say(f"finished after {step} steps")
+
+
+def work(rank, arguments):
+    """One process of the team, on its own GPU if there is one."""
+    begin = time.time()
+    say = lambda text: rank == 0 and print(f"[{time.time() - begin:6.1f}] {text}", flush=True)
+    gpu = torch.cuda.is_available()
+    device = f"cuda:{rank}" if gpu else "cpu"
+    if gpu:
+        torch.cuda.set_device(rank)
+    if arguments.processes > 1:
+        address = f"file://{arguments.out.resolve()}/meeting"
+        dist.init_process_group("nccl" if gpu else "gloo", init_method=address, rank=rank, world_size=arguments.processes)
+    torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
+    torch.manual_seed(SEED + rank)
+    corpus = Corpus(arguments.data, arguments.clips, device, random.Random(SEED + rank))
+    hours = sum(u.length for u in corpus.utterances) / RATE / 3600
+    say(f"{arguments.processes} x {device}: {len(corpus.utterances)} utterances, {hours:.2f} h, {len(corpus.digits)} digit speakers")
+    network = Network(dict(np.load(arguments.start or arguments.data[0] / "start.npz"))).to(device)
+    train(corpus, network, arguments, Team(arguments.processes), rank == 0, say)
+    if arguments.processes > 1:
+        dist.destroy_process_group()
 
 
 def main():
@@ -188,20 +238,16 @@ def main():
     parser.add_argument("--rows", type=int, default=192)
     parser.add_argument("--every", type=int, default=100)
     parser.add_argument("--start", type=Path)
+    parser.add_argument("--processes", type=int, default=max(1, torch.cuda.device_count()))
     parser.add_argument("--clips", type=Path, nargs="*", default=[])
     parser.add_argument("--final", action="store_true", help="let the learning rate fall to nothing")
     arguments = parser.parse_args()
     arguments.out.mkdir(parents=True, exist_ok=True)
-    torch.manual_seed(SEED)
-    torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
-    device = "cuda" if torch.cuda.is_available() else "cpu"
-    begin = time.time()
-    say = lambda text: print(f"[{time.time() - begin:6.1f}] {text}", flush=True)
-    corpus = Corpus(arguments.data, arguments.clips, device, random.Random(SEED))
-    hours = sum(u.length for u in corpus.utterances) / RATE / 3600
-    say(f"{device}: {len(corpus.utterances)} utterances, {hours:.2f} h, {len(corpus.digits)} digit speakers")
-    start = arguments.start or arguments.data[0] / "start.npz"
-    train(corpus, Network(dict(np.load(start))).to(device), arguments, say)
+    (arguments.out / "meeting").unlink(missing_ok=True)
+    if arguments.processes == 1:
+        work(0, arguments)
+    else:
+        torch.multiprocessing.spawn(work, (arguments,), arguments.processes)
 
 
 if __name__ == "__main__":

@@ -17,7 +17,7 @@ import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
 
 /** WAV files for tests: sound ones by the Java platform's own writer, odd ones byte by byte. */
-final class Wavs {
+public final class Wavs {
     static final int RATE = 16_000;
 
     private Wavs() {}
@@ -32,7 +32,7 @@ final class Wavs {
         return file;
     }
 
-    static Path write(Path file, short... samples) throws IOException {
+    public static Path write(Path file, short... samples) throws IOException {
         return write(file, RATE, 1, 16, bytes(samples));
     }
 

@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.arcsay.audio.AudioException;
+import org.arcsay.audio.Wavs;
 import org.arcsay.grammar.Lexicon;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.grammar.Tag;
@@ -30,16 +31,18 @@ import tools.jackson.databind.json.JsonMapper;
  * Measures ways of restricting the recogniser on recordings with and without noise; for one thread. Not a test: the
  * numbers of docs/decisions/0002-strict-graph.md come from here. Arguments: the model folder, a folder with clips.tsv
  * (file, voice, "in" or "out", words), signal-to-noise ratios in dB joined by commas, and one way or more, each either
- * {@code phrases} or {@code branching:unknown:other:leaving}.
+ * {@code phrases} or {@code branching:unknown:other:leaving}; or {@code write:FOLDER}, which recognises nothing and puts
+ * the noisy recordings into a folder a ratio there, for another recogniser to hear.
  */
 final class GraphCalibration {
     private static final int RATE = 16_000;
     private static final int BLOCK = 1600;
     private static final int BABBLERS = 4;
+    private static final String WRITE = "write:";
 
     private static final double[] LEAST_CERTAINTIES = {0, 0.5, 0.8, 0.9, 0.95, 0.98, 0.99, 0.995, 0.998, 0.999, 0.9999};
 
-    private record Clip(boolean inGrammar, List<String> words, short[] samples) {}
+    private record Clip(String file, boolean inGrammar, List<String> words, short[] samples) {}
 
     private record Score(
             int right, int wrong, int refused, int inGrammar, int accepted, int outOfGrammar, int ghosts, double load) {
@@ -79,6 +82,12 @@ final class GraphCalibration {
     private void measure(Path model, List<Clip> clips, List<Integer> ratios, List<String> ways) throws Exception {
         Path cache = Files.createTempDirectory("calibration");
         for (String way : ways) {
+            if (way.startsWith(WRITE)) {
+                for (int ratio : ratios) {
+                    write(Path.of(way.substring(WRITE.length()), String.valueOf(ratio)), clips, ratio);
+                }
+                continue;
+            }
             try (Recogniser recogniser = recogniser(model, cache, way)) {
                 for (int ratio : ratios) {
                     System.out.printf("%-14s %3d dB  %s%n", way, ratio, score(recogniser, clips, ratio));
@@ -138,9 +147,14 @@ final class GraphCalibration {
     private void printDoubts(List<Accepted> accepted, int inGrammar) {
         StringBuilder line = new StringBuilder("    least certainty: right/wrong");
         for (double least : LEAST_CERTAINTIES) {
-            long right = accepted.stream().filter(a -> a.correct() && a.certainty() >= least).count();
-            long wrong = accepted.stream().filter(a -> !a.correct() && a.certainty() >= least).count();
-            line.append(String.format(Locale.ROOT, "  %s: %.1f/%.1f", least, 100.0 * right / inGrammar, 100.0 * wrong / inGrammar));
+            long right = accepted.stream()
+                    .filter(a -> a.correct() && a.certainty() >= least)
+                    .count();
+            long wrong = accepted.stream()
+                    .filter(a -> !a.correct() && a.certainty() >= least)
+                    .count();
+            line.append(String.format(
+                    Locale.ROOT, "  %s: %.1f/%.1f", least, 100.0 * right / inGrammar, 100.0 * wrong / inGrammar));
         }
         System.out.println(line);
     }
@@ -184,7 +198,11 @@ final class GraphCalibration {
                 right += correct ? 1 : 0;
                 wrong += !correct && !understood.isEmpty() ? 1 : 0;
                 if (!understood.isEmpty()) {
-                    double least = heard.stream().filter(u -> !meanings(u.text()).isEmpty()).mapToDouble(this::certainty).min().orElse(0);
+                    double least = heard.stream()
+                            .filter(u -> !meanings(u.text()).isEmpty())
+                            .mapToDouble(this::certainty)
+                            .min()
+                            .orElse(0);
                     readings.add(new Accepted(correct, least));
                 }
             } else {
@@ -192,12 +210,23 @@ final class GraphCalibration {
             }
             if (verbose && (clip.inGrammar() ? !correct : !understood.isEmpty())) {
                 System.out.println("    " + String.join(" ", clip.words()) + " -> "
-                        + heard.stream().map(u -> u.text() + String.format(" %.4f", certainty(u))).toList());
+                        + heard.stream()
+                                .map(u -> u.text() + String.format(" %.4f", certainty(u)))
+                                .toList());
             }
         }
         printDoubts(readings, in);
         double load = (cpuNanos() - begin) / 1e9 / ((double) samples / RATE);
         return new Score(right, wrong, in - right - wrong, in, accepted, clips.size() - in, ghosts, load);
+    }
+
+    /** The same noise as {@link #score} hears. */
+    private static void write(Path folder, List<Clip> clips, int ratio) throws IOException {
+        Random random = new Random(5);
+        Files.createDirectories(folder);
+        for (Clip clip : clips) {
+            Wavs.write(folder.resolve(clip.file()), noisy(clip.samples(), clips, ratio, random));
+        }
     }
 
     private static long cpuNanos() {
@@ -262,6 +291,7 @@ final class GraphCalibration {
                 Files.readAllLines(folder.resolve("clips.tsv")).stream().skip(1).toList()) {
             String[] fields = line.split("\t");
             clips.add(new Clip(
+                    fields[0],
                     fields[2].equals("in"),
                     List.of(fields[3].split(" ")),
                     Recordings.samples(folder.resolve(fields[0]))));
