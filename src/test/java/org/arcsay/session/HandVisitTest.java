@@ -172,6 +172,7 @@ class HandVisitTest {
             String text = Written.text(new TextWriter(), report);
             assertTrue(text.contains("wrist ulnar deviation, active: right 30 degrees"), text);
             assertFalse(text.contains("TAM"), text);
+            assertEquals("hand", report.part());
             assertEquals(List.of(), report.totals());
         }
     }
