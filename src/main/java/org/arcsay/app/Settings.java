@@ -30,9 +30,15 @@ import org.arcsay.model.SignConvention;
  * @param clinic the decisions that change what is understood
  * @param model folder of another speech model, if one is set
  * @param microphone name of the recording device, if one is set
+ * @param grammar short name of a built-in grammar or path of a grammar file, if one is set
  * @param answers how answers sound
  */
-public record Settings(ClinicSettings clinic, Optional<Path> model, Optional<String> microphone, Answers answers) {
+public record Settings(
+        ClinicSettings clinic,
+        Optional<Path> model,
+        Optional<String> microphone,
+        Optional<String> grammar,
+        Answers answers) {
     private static final Map<String, SignConvention> SIGNS = Map.of(
             "ask", SignConvention.UNSET,
             "minus-is-deficit", SignConvention.MINUS_IS_DEFICIT,
@@ -42,7 +48,7 @@ public record Settings(ClinicSettings clinic, Optional<Path> model, Optional<Str
     private static final Map<String, Voice> VOICES = named(Voice.values());
     private static final Map<String, FeedbackLevel> LEVELS = named(FeedbackLevel.values());
     private static final List<String> KEYS =
-            List.of("sign", "unit", "model", "microphone", "answers", "pace", "voice", "speaker");
+            List.of("sign", "unit", "model", "microphone", "grammar", "answers", "pace", "voice", "speaker");
 
     /**
      * How answers sound where a command does not say otherwise.
@@ -64,7 +70,8 @@ public record Settings(ClinicSettings clinic, Optional<Path> model, Optional<Str
     }
 
     public static Settings defaults() {
-        return new Settings(ClinicSettings.defaults(), Optional.empty(), Optional.empty(), Answers.DEFAULTS);
+        return new Settings(
+                ClinicSettings.defaults(), Optional.empty(), Optional.empty(), Optional.empty(), Answers.DEFAULTS);
     }
 
     /** The settings file cannot be used; the message names the line and says what is allowed. */
@@ -183,6 +190,7 @@ public record Settings(ClinicSettings clinic, Optional<Path> model, Optional<Str
                         one(values, "unit", UNITS).orElse(usual.lengthUnit())),
                 values.containsKey("model") ? Optional.of(values.get("model").folder()) : Optional.empty(),
                 text(values, "microphone"),
+                text(values, "grammar"),
                 answers(values));
     }
 

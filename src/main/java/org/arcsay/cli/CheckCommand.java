@@ -92,7 +92,7 @@ final class CheckCommand implements Callable<Integer> {
         try {
             SpokenGrammar grammar = place.grammar();
             return List.of(ambiguity(grammar), vocabulary(folder, grammar));
-        } catch (GrammarException e) {
+        } catch (GrammarException | StoreException | Settings.SettingsException e) {
             return List.of(new Line("grammar", Verdict.FAILED, String.valueOf(e.getMessage())));
         }
     }

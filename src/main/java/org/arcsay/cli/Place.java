@@ -35,9 +35,9 @@ final class Place {
 
     @Option(
             names = "--grammar",
-            paramLabel = "FILE",
-            description = "Grammar file instead of the built-in one.")
-    private @Nullable Path grammar;
+            paramLabel = "NAME|FILE",
+            description = "What can be said: thumb, hand (thumb, fingers and wrist), or a grammar file (setting: grammar).")
+    private @Nullable String grammar;
 
     @Option(
             names = "--lexicon",
@@ -72,8 +72,10 @@ final class Place {
         return Settings.read(folder().settings());
     }
 
-    SpokenGrammar grammar() throws GrammarException {
-        SpokenGrammar spoken = grammar == null ? SpokenGrammar.standard() : SpokenGrammar.read(grammar);
+    SpokenGrammar grammar() throws GrammarException, StoreException, Settings.SettingsException {
+        Optional<String> chosen = Optional.ofNullable(grammar).or(settings()::grammar);
+        SpokenGrammar spoken =
+                chosen.isPresent() ? SpokenGrammar.named(chosen.get()) : SpokenGrammar.standard();
         return lexicon == null ? spoken : spoken.with(Lexicon.read(lexicon));
     }
 

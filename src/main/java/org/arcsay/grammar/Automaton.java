@@ -34,7 +34,7 @@ final class Automaton {
         newState();
     }
 
-    static Automaton of(JsgfReader.Rules rules) {
+    static Automaton of(JsgfLinker.Rules rules) {
         Automaton automaton = new Automaton(rules.rules());
         automaton.add(new Reference(rules.root()), START, FINAL);
         return automaton;

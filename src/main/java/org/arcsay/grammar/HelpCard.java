@@ -27,7 +27,7 @@ public record HelpCard(List<Section> sections) {
         }
     }
 
-    static HelpCard of(JsgfReader.Rules rules) {
+    static HelpCard of(JsgfLinker.Rules rules) {
         return new HelpCard(rules.docs().values().stream()
                 .filter(doc -> doc.contains(EXAMPLE))
                 .map(HelpCard::section)

@@ -1,11 +1,9 @@
 package org.arcsay.grammar;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.arcsay.grammar.Expansion.Choice;
 import org.arcsay.grammar.Expansion.Meaning;
 import org.arcsay.grammar.Expansion.Reference;
@@ -15,15 +13,17 @@ import org.arcsay.grammar.JsgfLexer.Kind;
 import org.arcsay.grammar.JsgfLexer.Lexeme;
 
 /**
- * Reads the part of the JSpeech Grammar Format that we use: rules, sequences, alternatives, groups, optional parts, tags
- * and documentation comments. Rules may not call themselves, so that the language stays finite.
+ * Reads one file in the part of the JSpeech Grammar Format that we use: imports, rules, sequences, alternatives, groups,
+ * optional parts, tags and documentation comments.
  */
 final class JsgfReader {
     private final List<Lexeme> lexemes;
     private final Map<String, Expansion> rules = new LinkedHashMap<>();
     private final Map<String, String> docs = new LinkedHashMap<>();
     private final Map<String, Integer> firstUse = new LinkedHashMap<>();
-    private String root = "";
+    private final List<Import> imports = new ArrayList<>();
+    private final List<String> publicRules = new ArrayList<>();
+    private String name = "";
     private int at;
 
     private JsgfReader(List<Lexeme> lexemes) {
@@ -31,21 +31,40 @@ final class JsgfReader {
     }
 
     /**
-     * The rules of one file.
+     * One file by itself.
      *
-     * @param root name of the public rule
-     * @param rules every rule by name
+     * @param name the full name of the grammar, or empty where the file gives none
+     * @param imports in the order of the file
+     * @param publicRules names of the public rules in the order of the file
+     * @param rules every rule by its simple name
      * @param docs documentation comments by rule name
+     * @param firstUse the line where a rule is first used, by the name used there
      */
-    record Rules(String root, Map<String, Expansion> rules, Map<String, String> docs) {}
+    record GrammarFile(
+            String name,
+            List<Import> imports,
+            List<String> publicRules,
+            Map<String, Expansion> rules,
+            Map<String, String> docs,
+            Map<String, Integer> firstUse) {}
 
-    static Rules read(String text) throws GrammarException {
+    /**
+     * An import of a rule, or of all public rules where the rule is "*".
+     *
+     * @param grammar the full name of the other grammar
+     */
+    record Import(String grammar, String rule, int line) {
+        static final String ALL = "*";
+    }
+
+    static GrammarFile read(String text) throws GrammarException {
         if (!text.startsWith("#JSGF")) {
             throw new GrammarException(1, "a grammar file begins with '#JSGF V1.0 UTF-8 en;'");
         }
         JsgfReader reader = new JsgfReader(JsgfLexer.split(text));
         reader.readFile();
-        return new Rules(reader.root, reader.rules, reader.docs);
+        return new GrammarFile(
+                reader.name, reader.imports, reader.publicRules, reader.rules, reader.docs, reader.firstUse);
     }
 
     private void readFile() throws GrammarException {
@@ -58,20 +77,41 @@ final class JsgfReader {
                 readRule(next, doc);
                 doc = "";
             } else if (next.kind() == Kind.WORD && next.text().equals("public")) {
-                Lexeme name = take();
-                root = name.text();
-                readRule(name, doc);
+                Lexeme rule = take();
+                publicRules.add(rule.text());
+                readRule(rule, doc);
+                doc = "";
             } else {
-                skipStatement(next);
+                readStatement(next);
                 doc = "";
             }
         }
-        checkReferences();
-        checkNoCycle(root, new ArrayList<>(), new HashSet<>());
+    }
+
+    private void readStatement(Lexeme first) throws GrammarException {
+        switch (first.text()) {
+            case "import" -> readImport();
+            case "grammar" -> {
+                name = peek().text();
+                skipStatement(first);
+            }
+            default -> skipStatement(first);
+        }
+    }
+
+    private void readImport() throws GrammarException {
+        Lexeme rule = take();
+        int dot = rule.text().lastIndexOf('.');
+        if (rule.kind() != Kind.RULE || dot < 1) {
+            throw new GrammarException(
+                    rule.line(), "expected an import such as 'import <arcsay.spoken.side>;' and found '" + rule.text() + "'");
+        }
+        imports.add(new Import(rule.text().substring(0, dot), rule.text().substring(dot + 1), rule.line()));
+        expect(";");
     }
 
     private void skipStatement(Lexeme first) throws GrammarException {
-        if (!List.of("#JSGF", "grammar", "import").contains(first.text())) {
+        if (!List.of("#JSGF", "grammar").contains(first.text())) {
             throw new GrammarException(first.line(), "expected a rule such as '<name> = …;' and found '" + first.text() + "'");
         }
         while (!take().is(";")) {
@@ -145,42 +185,6 @@ final class JsgfReader {
             return Choice.optional(inside);
         }
         throw new GrammarException(open.line(), "unexpected '" + open.text() + "'");
-    }
-
-    private void checkReferences() throws GrammarException {
-        if (!rules.containsKey(root)) {
-            throw new GrammarException("grammar: no public rule, so nothing can be said");
-        }
-        for (Map.Entry<String, Integer> use : firstUse.entrySet()) {
-            if (!rules.containsKey(use.getKey()) && !SpokenNumbers.RULES.containsKey(use.getKey())) {
-                throw new GrammarException(use.getValue(), "rule <" + use.getKey() + "> is used and not defined");
-            }
-        }
-    }
-
-    private void checkNoCycle(String rule, List<String> path, Set<String> done) throws GrammarException {
-        if (path.contains(rule)) {
-            throw new GrammarException("grammar: rule <" + rule + "> calls itself through " + path);
-        }
-        if (!rules.containsKey(rule) || !done.add(rule)) {
-            return;
-        }
-        path.add(rule);
-        for (String used : references(rules.get(rule), new ArrayList<>())) {
-            checkNoCycle(used, path, done);
-        }
-        path.remove(path.size() - 1);
-    }
-
-    private static List<String> references(Expansion expansion, List<String> found) {
-        if (expansion instanceof Reference reference) {
-            found.add(reference.rule());
-        } else if (expansion instanceof Sequence sequence) {
-            sequence.parts().forEach(part -> references(part, found));
-        } else if (expansion instanceof Choice choice) {
-            choice.options().forEach(option -> references(option, found));
-        }
-        return found;
     }
 
     private Lexeme peek() {

@@ -1,8 +1,6 @@
 package org.arcsay.grammar;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -11,21 +9,24 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Objects;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** The spoken grammar, read once: what can be said, what it means and which words it needs. Any thread may use it. */
 public final class SpokenGrammar {
-    private final JsgfReader.Rules rules;
+    private static final Map<String, String> BUNDLED = new TreeMap<>(Map.of("thumb", "spoken", "hand", "hand"));
+
+    private final JsgfLinker.Rules rules;
     private final Automaton automaton;
     private final Matcher matcher;
     private final String version;
     private final Lexicon ownWords;
 
-    private SpokenGrammar(JsgfReader.Rules rules, String version, Lexicon ownWords) {
+    private SpokenGrammar(JsgfLinker.Rules rules, String version, Lexicon ownWords) {
         this.rules = rules;
         this.ownWords = ownWords;
         this.automaton = Automaton.of(rules);
@@ -33,26 +34,51 @@ public final class SpokenGrammar {
         this.version = version;
     }
 
-    /** The grammar that comes with the program. */
+    /** The grammar of the thumb, which is the usual one. */
     public static SpokenGrammar standard() {
-        try (InputStream in =
-                Objects.requireNonNull(SpokenGrammar.class.getResourceAsStream("/org/arcsay/grammar/spoken.jsgf"))) {
-            return parse(new String(in.readAllBytes(), StandardCharsets.UTF_8));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+        return bundled("spoken");
+    }
+
+    /** The grammar of thumb, fingers and wrist. */
+    public static SpokenGrammar hand() {
+        return bundled("hand");
+    }
+
+    /** The short names of the grammars that come with the program. */
+    public static List<String> bundled() {
+        return List.copyOf(BUNDLED.keySet());
+    }
+
+    /**
+     * A grammar that comes with the program by its short name, or else a file.
+     *
+     * @throws GrammarException when the file cannot be read or has an error; the message names the line
+     */
+    public static SpokenGrammar named(String nameOrFile) throws GrammarException {
+        String known = BUNDLED.get(nameOrFile);
+        return known == null ? read(Path.of(nameOrFile)) : bundled(known);
+    }
+
+    private static SpokenGrammar bundled(String file) {
+        try {
+            return parse(GrammarLibrary.bundled(file).orElseThrow());
         } catch (GrammarException e) {
             throw new IllegalStateException("the built-in grammar is broken: " + e.getMessage(), e);
         }
     }
 
     /**
-     * A clinic's own grammar file.
+     * A clinic's own grammar file. What it imports is looked for beside it and then among the grammars of the program.
      *
      * @throws GrammarException when it cannot be read or has an error; the message names the line
      */
     public static SpokenGrammar read(Path file) throws GrammarException {
+        return of(textOf(file), GrammarLibrary.beside(file));
+    }
+
+    static String textOf(Path file) throws GrammarException {
         try {
-            return parse(Files.readString(file));
+            return Files.readString(file);
         } catch (MalformedInputException e) {
             throw new GrammarException("grammar: " + file + " is not a UTF-8 text file");
         } catch (IOException e) {
@@ -61,10 +87,17 @@ public final class SpokenGrammar {
     }
 
     /**
+     * A grammar from its text; it can import the grammars that come with the program.
+     *
      * @throws GrammarException when the text has an error; the message names the line
      */
     public static SpokenGrammar parse(String text) throws GrammarException {
-        return new SpokenGrammar(JsgfReader.read(text), checksum(text), Lexicon.EMPTY);
+        return of(text, GrammarLibrary::bundled);
+    }
+
+    private static SpokenGrammar of(String text, GrammarLibrary library) throws GrammarException {
+        JsgfLinker.Rules rules = JsgfLinker.link(text, library);
+        return new SpokenGrammar(rules, checksum(String.join("", rules.texts())), Lexicon.EMPTY);
     }
 
     /** The same sentences, with pronunciations of words that the speech model need not know. */
@@ -77,7 +110,7 @@ public final class SpokenGrammar {
         return ownWords;
     }
 
-    /** Short checksum of the text, stored with every entry. */
+    /** Short checksum of the text and of all that it imports, stored with every entry. */
     public String version() {
         return version;
     }

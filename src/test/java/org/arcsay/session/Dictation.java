@@ -8,6 +8,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.ClinicSettings;
@@ -31,7 +32,7 @@ public final class Dictation implements AutoCloseable {
 
     public final VisitStore store;
     public final VisitSession session;
-    private final Parser parser = new Parser(GRAMMAR);
+    private final Parser parser;
     private Duration clock = Duration.ZERO;
 
     public Dictation(Path folder, ClinicSettings settings) throws StoreException {
@@ -39,18 +40,29 @@ public final class Dictation implements AutoCloseable {
     }
 
     Dictation(Path folder, ClinicSettings settings, Context start) throws StoreException {
+        this(folder, settings, start, GRAMMAR, SeriesPlans.standard().usual());
+    }
+
+    Dictation(Path folder, ClinicSettings settings, Context start, SpokenGrammar grammar, SeriesPlan plan)
+            throws StoreException {
+        parser = new Parser(grammar);
         store = VisitStore.open(folder.resolve("visits.db"));
-        Visit visit = store.begin(new PatientCode("T-1"), OffsetDateTime.now(CLOCK), "thumb-full");
-        session = over(visit, store.journal(visit.id()), settings, start);
+        Visit visit = store.begin(new PatientCode("T-1"), OffsetDateTime.now(CLOCK), plan.id());
+        session = over(visit, store.journal(visit.id()), settings, start, plan);
     }
 
     static VisitSession over(Visit visit, Journal journal, ClinicSettings settings, Context start) {
+        return over(visit, journal, settings, start, SeriesPlans.standard().usual());
+    }
+
+    private static VisitSession over(
+            Visit visit, Journal journal, ClinicSettings settings, Context start, SeriesPlan plan) {
         Validator validator = Validator.standard();
         return new VisitSession(
                 visit,
                 journal,
                 (reading, state) -> validator.judge(reading, state, History.none()),
-                SeriesPlans.standard().usual(),
+                plan,
                 settings,
                 start,
                 CLOCK);

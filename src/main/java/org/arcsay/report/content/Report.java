@@ -3,6 +3,7 @@ package org.arcsay.report.content;
 import java.util.List;
 import java.util.stream.Stream;
 import org.arcsay.model.Side;
+import org.arcsay.model.Sites;
 import org.arcsay.model.Versions;
 
 /**
@@ -63,6 +64,15 @@ public record Report(
     /** A name for the file, such as {@code arcsay-demo-07-visit-4.pdf}. */
     public String fileName(String extension) {
         return "arcsay-" + current().visit().patient() + "-visit-" + current().visit().id() + "." + extension;
+    }
+
+    /** "thumb" where nothing but the thumb was measured, otherwise "hand". */
+    public String part() {
+        return rows.stream()
+                        .map(row -> Sites.standard().info(row.measure().site()).ray())
+                        .allMatch("thumb"::equals)
+                ? "thumb"
+                : "hand";
     }
 
     /** The hands that have readings in the reported visit, right hand first. */

@@ -22,7 +22,7 @@ record PageHead(Report report, Side side, float width) implements Block {
     @Override
     public void draw(Pen pen, float x, float y) {
         Visit visit = report.current().visit();
-        pen.text(Wording.capital(side.word()) + " thumb: range of motion", Style.TITLE, x, y + 17);
+        pen.text(Wording.capital(side.word()) + " " + report.part() + ": range of motion", Style.TITLE, x, y + 17);
         pen.text(
                 "Patient " + visit.patient() + "   ·   visit of " + Wording.minute(visit.startedAt()) + "   ·   "
                         + earlier(),
