@@ -2,6 +2,7 @@ package org.arcsay.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import org.arcsay.app.Program;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.HelpCommand;
@@ -11,7 +12,7 @@ import picocli.CommandLine.Spec;
 /** The program as a command line. */
 @Command(
         name = "arcsay",
-        version = ArcsayCommand.PROGRAM,
+        version = Program.NAME,
         mixinStandardHelpOptions = true,
         synopsisSubcommandLabel = "COMMAND",
         description = "Writes down spoken goniometer readings, offline. Data goes to standard output, talk to standard error.",
@@ -57,9 +58,6 @@ import picocli.CommandLine.Spec;
         })
 public final class ArcsayCommand implements Runnable {
     private final Keyboard keyboard;
-    /** Name and version, as reports and {@code --version} show them. */
-    static final String PROGRAM = "Arcsay 0.1.0";
-
     @Spec
     private CommandSpec spec;
 

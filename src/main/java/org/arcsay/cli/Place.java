@@ -72,9 +72,12 @@ final class Place {
         return Settings.read(folder().settings());
     }
 
-    SpokenGrammar grammar() throws GrammarException {
-        SpokenGrammar spoken = grammar == null ? SpokenGrammar.standard() : SpokenGrammar.read(grammar);
-        return lexicon == null ? spoken : spoken.with(Lexicon.read(lexicon));
+    SpokenGrammar grammar() throws GrammarException, StoreException, Settings.SettingsException {
+        Settings settings = settings();
+        Optional<Path> rules = Optional.ofNullable(grammar).or(settings::grammar);
+        Optional<Path> words = Optional.ofNullable(lexicon).or(settings::lexicon);
+        SpokenGrammar spoken = rules.isPresent() ? SpokenGrammar.read(rules.get()) : SpokenGrammar.standard();
+        return words.isPresent() ? spoken.with(Lexicon.read(words.get())) : spoken;
     }
 
     VisitStore store() throws StoreException {

@@ -45,6 +45,7 @@ public final class MeasuringWindow {
     private final LevelBar level = new LevelBar();
     private final Label context = Parts.label("", "context");
     private final Label notice = Parts.label("", "notice");
+    private final Label remark = Parts.label("", "remark");
     private final Label expected = Parts.label("", "expected");
     private final Label lastTitle = Parts.label("", "last-title");
     private final Label lastValue = Parts.label("", "last-value");
@@ -115,6 +116,7 @@ public final class MeasuringWindow {
         strip.getStyleClass().add("strip");
         now.getChildren()
                 .setAll(
+                        remark,
                         notice,
                         questionBox,
                         Parts.heading("Measure now"),
@@ -124,6 +126,7 @@ public final class MeasuringWindow {
                         lastValue,
                         answer,
                         heard);
+        Parts.say(remark, model.remark());
         scroll(readingScroll, "Expected and last reading");
         scroll(seriesScroll, "Series");
         now.getStyleClass().add("now");

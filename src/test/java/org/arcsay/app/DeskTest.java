@@ -17,15 +17,15 @@ import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.audio.AudioException;
 import org.arcsay.audio.Microphone;
 import org.arcsay.audio.SimulatedMicrophone;
-import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.feedback.VoiceSettings;
 import org.arcsay.grammar.SpokenGrammar;
-import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.PatientCode;
 import org.arcsay.review.Listening;
 import org.arcsay.review.MeasuringModel;
 import org.arcsay.review.MeasuringStart;
 import org.arcsay.review.MeasuringState;
+import org.arcsay.review.ReviewModel;
+import org.arcsay.review.SettingsModel;
 import org.arcsay.review.SoundTry;
 import org.arcsay.store.DataFolder;
 import org.arcsay.store.StoreException;
@@ -81,11 +81,14 @@ class DeskTest {
     private MeasuringModel measure(Optional<Path> model, Opening opening) throws Exception {
         desk = new Desk(
                 folder(),
-                new Visits(store, ClinicSettings.defaults(), grammar.version()),
                 grammar,
                 model,
-                new Scripted(opening),
-                new VoiceSettings(FeedbackLevel.OFF, 1));
+                Settings.defaults(),
+                settings -> new Desk.Setup(
+                        new Visits(store, settings.clinic(), settings.habits().norms(), grammar.version()),
+                        new Scripted(opening),
+                        VoiceSettings.silent(),
+                        settings.habits()));
         return desk.measure(new MeasuringStart(
                 new PatientCode("T-1"), Optional.empty(), SeriesPlans.standard().usual(), Optional.empty()));
     }
@@ -219,5 +222,52 @@ class DeskTest {
                 assertTrue(level != null, "nothing loud enough was heard");
             }
         }
+    }
+
+    @Test
+    void theDemoVisitIsHeardLookedThroughAndReportedAndLeavesNothing() throws Exception {
+        measure(Optional.of(home.resolve("nothing")), () -> {
+            throw new AudioException("No microphone was found.");
+        });
+        desk.close();
+        desk = new Desk(
+                folder(),
+                grammar,
+                Optional.empty(),
+                Settings.defaults(),
+                settings -> new Desk.Setup(
+                        new Visits(store, settings.clinic(), settings.habits().norms(), grammar.version()),
+                        new Scripted(() -> {
+                            throw new AudioException("No microphone was found.");
+                        }),
+                        VoiceSettings.silent(),
+                        settings.habits()));
+        MeasuringModel demo = desk.demo();
+        assertTrue(demo.remark().startsWith("Demo visit"), demo::remark);
+        until(demo, is(Listening.ENDED));
+        ReviewModel review = demo.review();
+        assertEquals(15, review.visit().counting().size());
+        assertTrue(review.rows().get(0).entry().findings().stream().findAny().isPresent(), "the doubt stands first");
+        assertEquals(2, review.report().orElseThrow().show(review.visit().id()).pages().size(), "one page a thumb");
+        assertTrue(desk.recent().stream().noneMatch(visit -> visit.patient().equals(DemoVisit.PATIENT)));
+    }
+
+    @Test
+    void aChangedSettingHoldsFromTheNextVisitOn() throws Exception {
+        measure(Optional.of(home.resolve("nothing")), () -> {
+            throw new AudioException("No microphone was found.");
+        });
+        SettingsModel settings = new SettingsModel(desk.settings());
+        settings.change("unit", "cm");
+        settings.change("plan", "opposition");
+        assertTrue(settings.save(), settings::message);
+        assertEquals("opposition", desk.usualPlan().id());
+        MeasuringModel next = desk.measure(new MeasuringStart(
+                new PatientCode("T-2"), Optional.empty(), desk.usualPlan(), Optional.empty()));
+        next.say("right opposition little four point five");
+        until(next, state -> state.last().isPresent());
+        assertEquals(
+                "right opposition to little tip, active: 45 mm",
+                next.state().last().orElseThrow().reading().words());
     }
 }
