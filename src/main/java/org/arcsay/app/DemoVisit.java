@@ -9,14 +9,21 @@ import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.arcsay.analysis.NormSets;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.audio.AudioException;
+import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.PatientCode;
+import org.arcsay.parser.Parser;
 import org.arcsay.review.MeasuringStart;
+import org.arcsay.review.ReviewModel;
+import org.arcsay.session.VisitSession;
 import org.arcsay.store.DataFolder;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
@@ -29,6 +36,27 @@ import org.arcsay.store.VisitStore;
 public record DemoVisit(Path folder, DataFolder home, VisitStore store) implements AutoCloseable {
     /** The code of the invented patient. */
     public static final PatientCode PATIENT = new PatientCode("DEMO-1");
+
+    private static final Duration EARLIER = Duration.ofDays(21);
+    private static final List<String> BEFORE = List.of(
+            "right thumb active",
+            "mp flexion 41",
+            "mp hyperextension 8",
+            "ip flexion 28",
+            "ip extension deficit 15",
+            "radial abduction 36",
+            "palmar abduction 32",
+            "opposition index touches",
+            "opposition middle 5 mm",
+            "opposition ring 15 mm",
+            "opposition little 27 mm",
+            "left thumb",
+            "mp flexion 60",
+            "ip flexion 82",
+            "ip hyperextension 20",
+            "radial abduction 54",
+            "palmar abduction 55",
+            "end session");
 
     static final String REMARK = "Demo visit: a recording with invented readings. It is thrown away when the program ends.";
 
@@ -51,6 +79,27 @@ public record DemoVisit(Path folder, DataFolder home, VisitStore store) implemen
             Files.copy(in, target, StandardCopyOption.REPLACE_EXISTING);
         }
         return target;
+    }
+
+    /** What was measured three weeks before; the recorded visit differs from it in one place by so much that it is asked about. */
+    void addEarlierVisit(SpokenGrammar grammar) throws StoreException {
+        Visits visits = visits(grammar.version());
+        Clock then = Clock.offset(Clock.systemDefaultZone(), EARLIER.negated());
+        VisitSession session =
+                visits.begin(PATIENT, Optional.empty(), SeriesPlans.standard().usual(), then);
+        try {
+            CaptureLoop loop =
+                    new CaptureLoop(new Parser(grammar), session, visits.versions(), (utterance, command, outcome) -> {});
+            BEFORE.forEach(loop::type);
+        } finally {
+            session.close();
+        }
+        ReviewModel review =
+                visits.review(store.visit(session.visit().id()).orElseThrow(), "demo", home.drafts());
+        review.rows().forEach(row -> {
+            review.markSeen(row.number());
+            review.confirm(row.number());
+        });
     }
 
     Visits visits(String grammarVersion) {

@@ -180,7 +180,9 @@ public final class Desk implements HomeActions, AutoCloseable {
 
     private DemoVisit openDemo() throws StoreException {
         if (demo.isEmpty()) {
-            demo = Optional.of(DemoVisit.open());
+            DemoVisit opened = DemoVisit.open();
+            opened.addEarlierVisit(grammar);
+            demo = Optional.of(opened);
         }
         return demo.get();
     }

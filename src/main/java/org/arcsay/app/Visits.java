@@ -56,7 +56,12 @@ public final class Visits {
      * @param side the hand to begin with, if known
      */
     public VisitSession begin(PatientCode patient, Optional<Side> side, SeriesPlan plan) throws StoreException {
-        Visit visit = store.begin(patient, OffsetDateTime.now(), plan.id());
+        return begin(patient, side, plan, Clock.systemDefaultZone());
+    }
+
+    /** Begins a visit at the time of a clock. */
+    VisitSession begin(PatientCode patient, Optional<Side> side, SeriesPlan plan, Clock clock) throws StoreException {
+        Visit visit = store.begin(patient, OffsetDateTime.now(clock), plan.id());
         return new VisitSession(
                 visit,
                 store.journal(visit.id()),
@@ -64,7 +69,7 @@ public final class Visits {
                 plan,
                 clinic,
                 new Context(side, Mode.ACTIVE),
-                Clock.systemDefaultZone());
+                clock);
     }
 
     /** What understood the entries of a capture. */

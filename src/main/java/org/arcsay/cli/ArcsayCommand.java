@@ -2,6 +2,7 @@ package org.arcsay.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import org.arcsay.app.Program;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -57,6 +58,9 @@ import picocli.CommandLine.Spec;
             HelpCommand.class,
         })
 public final class ArcsayCommand implements Runnable {
+    /** Commands that write no data to standard output. */
+    private static final List<String> WINDOWS = List.of("measure", "review", "compare");
+
     private final Keyboard keyboard;
     @Spec
     private CommandSpec spec;
@@ -83,6 +87,10 @@ public final class ArcsayCommand implements Runnable {
                 .setExecutionExceptionHandler(new Failures())
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
+        for (String window : WINDOWS) {
+            CommandSpec command = line.getSubcommands().get(window).getCommandSpec();
+            command.remove(command.findOption("--json"));
+        }
         int code = execute(line, arguments);
         out.flush();
         err.flush();
