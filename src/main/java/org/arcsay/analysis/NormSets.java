@@ -9,6 +9,8 @@ import org.arcsay.tables.Table;
 public final class NormSets {
     private static final NormSets STANDARD = new NormSets(Table.shipped("norms.tsv"));
 
+    private static final String USUAL = "barakat-2013";
+
     private final List<NormSet> sets;
 
     private NormSets(Table table) {
@@ -35,6 +37,11 @@ public final class NormSets {
      */
     public static NormSets read(String name, String text) {
         return new NormSets(Table.read(name, text));
+    }
+
+    /** The set that is shown where a clinic has chosen none. */
+    public NormSet usual() {
+        return named(USUAL).orElseGet(() -> sets.get(0));
     }
 
     public List<NormSet> all() {

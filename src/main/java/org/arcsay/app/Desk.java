@@ -1,11 +1,15 @@
 package org.arcsay.app;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.function.Function;
+import org.arcsay.analysis.SeriesPlan;
+import org.arcsay.audio.AudioException;
 import org.arcsay.feedback.VoiceSettings;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.PatientCode;
@@ -17,39 +21,53 @@ import org.arcsay.review.HomeException;
 import org.arcsay.review.MeasuringModel;
 import org.arcsay.review.MeasuringStart;
 import org.arcsay.review.ReviewModel;
+import org.arcsay.review.SettingsActions;
 import org.arcsay.review.SoundTry;
 import org.arcsay.store.DataFolder;
+import org.arcsay.store.KeptSound;
 import org.arcsay.store.StoreException;
 
 /** Used by the thread of the screen. What the screens ask for, done with the records, the microphone and the speech model. */
 public final class Desk implements HomeActions, AutoCloseable {
     private static final int RECENT = 30;
+    private static final String SOUND_KEPT =
+            "The sound of this visit is kept until \u201carcsay purge-sound\u201d removes it. Tell the patient.";
 
     private final DataFolder folder;
-    private final Visits visits;
     private final SpokenGrammar grammar;
-    private final MicrophoneChoice microphones;
-    private final VoiceSettings voice;
+    private final Function<Settings, Setup> preparing;
     private final CompletableFuture<Ears> ears;
     private final List<LiveMeasuring> begun = new ArrayList<>();
+    private Setup setup;
+    private Optional<DemoVisit> demo = Optional.empty();
+
+    /**
+     * What follows from the settings and may change with them.
+     *
+     * @param visits begins visits and opens reviews
+     * @param microphones which there are
+     * @param voice how answers sound
+     * @param habits the usual series, and whether sound is kept
+     */
+    public record Setup(Visits visits, MicrophoneChoice microphones, VoiceSettings voice, Settings.Habits habits) {}
 
     /**
      * Loads the speech model meanwhile.
      *
      * @param model another model than the built-in one
+     * @param settings as they are now
+     * @param preparing what follows from settings
      */
     public Desk(
             DataFolder folder,
-            Visits visits,
             SpokenGrammar grammar,
             Optional<Path> model,
-            MicrophoneChoice microphones,
-            VoiceSettings voice) {
+            Settings settings,
+            Function<Settings, Setup> preparing) {
         this.folder = folder;
-        this.visits = visits;
         this.grammar = grammar;
-        this.microphones = microphones;
-        this.voice = voice;
+        this.preparing = preparing;
+        this.setup = preparing.apply(settings);
         this.ears = CompletableFuture.supplyAsync(() -> load(model));
     }
 
@@ -74,46 +92,104 @@ public final class Desk implements HomeActions, AutoCloseable {
 
     @Override
     public List<Visit> recent() throws HomeException {
-        return stored(() -> visits.store().recent(RECENT));
+        return stored(() -> setup.visits().store().recent(RECENT));
     }
 
     @Override
     public boolean knows(PatientCode patient) throws HomeException {
-        return stored(() -> visits.store().knows(patient));
+        return stored(() -> setup.visits().store().knows(patient));
     }
 
     @Override
     public List<String> microphones() {
-        return microphones.names();
+        return setup.microphones().names();
     }
 
     @Override
     public Optional<String> usualMicrophone() {
-        return microphones.usual();
+        return setup.microphones().usual();
     }
 
     @Override
     public void rememberMicrophone(String name) {
-        microphones.remember(name);
+        setup.microphones().remember(name);
     }
 
     @Override
     public SoundTry tryMicrophone(Optional<String> name, SoundTry.Listener listener) {
-        return MicrophoneTry.start(microphones, name, listener);
+        return MicrophoneTry.start(setup.microphones(), name, listener);
     }
 
     @Override
     public ReviewModel review(long visit) throws HomeException {
+        return review(setup.visits(), folder, visit);
+    }
+
+    private static ReviewModel review(Visits visits, DataFolder folder, long visit) throws HomeException {
         return stored(() -> visits.review(visits.store().visit(visit).orElseThrow(), "", folder.drafts()));
     }
 
     @Override
+    public SeriesPlan usualPlan() {
+        return setup.habits().plan();
+    }
+
+    @Override
+    public SettingsActions settings() {
+        return new DeskSettings(folder, settings -> setup = preparing.apply(settings));
+    }
+
+    @Override
     public MeasuringModel measure(MeasuringStart start) throws HomeException {
-        LiveMeasuring live = stored(() -> LiveMeasuring.start(
+        Visits visits = setup.visits();
+        Optional<KeptSound> sound =
+                setup.habits().keepSound() ? Optional.of(folder.sound()) : Optional.empty();
+        return begin(
                 visits,
-                visits.begin(start.patient(), start.side(), start.plan()),
-                new Parser(grammar),
-                new LiveMeasuring.Parts(microphones, start.microphone(), voice, this::ears, this::review)));
+                start,
+                new LiveMeasuring.Parts(
+                        setup.microphones(),
+                        start.microphone(),
+                        setup.voice(),
+                        this::ears,
+                        sound,
+                        sound.isPresent() ? SOUND_KEPT : "",
+                        visit -> review(visits, folder, visit)));
+    }
+
+    @Override
+    public MeasuringModel demo() throws HomeException {
+        DemoVisit shown = stored(this::openDemo);
+        Visits visits = shown.visits(grammar.version());
+        try {
+            return begin(
+                    visits,
+                    DemoVisit.start(),
+                    new LiveMeasuring.Parts(
+                            shown.player(),
+                            Optional.empty(),
+                            VoiceSettings.silent(),
+                            this::ears,
+                            Optional.empty(),
+                            DemoVisit.REMARK,
+                            visit -> review(visits, shown.home(), visit)));
+        } catch (IOException | AudioException e) {
+            throw new HomeException("The demo recording cannot be played: " + e.getMessage(), e);
+        }
+    }
+
+    private DemoVisit openDemo() throws StoreException {
+        if (demo.isEmpty()) {
+            DemoVisit opened = DemoVisit.open();
+            opened.addEarlierVisit(grammar);
+            demo = Optional.of(opened);
+        }
+        return demo.get();
+    }
+
+    private MeasuringModel begin(Visits visits, MeasuringStart start, LiveMeasuring.Parts parts) throws HomeException {
+        LiveMeasuring live = stored(() -> LiveMeasuring.start(
+                visits, visits.begin(start.patient(), start.side(), start.plan()), new Parser(grammar), parts));
         begun.add(live);
         return live.model();
     }
@@ -141,6 +217,15 @@ public final class Desk implements HomeActions, AutoCloseable {
                 Thread.currentThread().interrupt();
             }
         }
+        demo.ifPresent(Desk::close);
         ears.thenAccept(Ears::close);
+    }
+
+    private static void close(DemoVisit shown) {
+        try {
+            shown.close();
+        } catch (StoreException e) {
+            // Nothing in it is to be kept.
+        }
     }
 }

@@ -1,5 +1,6 @@
 package org.arcsay.app;
 
+import java.io.IOException;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
@@ -7,9 +8,11 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.arcsay.audio.AudioException;
+import org.arcsay.audio.AudioSource;
 import org.arcsay.audio.CaptureStatus;
 import org.arcsay.audio.LevelMeter;
 import org.arcsay.audio.Microphone;
+import org.arcsay.audio.RecordedSource;
 import org.arcsay.feedback.OpenedSpeaker;
 import org.arcsay.feedback.Speaker;
 import org.arcsay.feedback.VoiceSettings;
@@ -29,6 +32,8 @@ import org.arcsay.review.MeasuringState.Loudness;
 import org.arcsay.review.ReviewModel;
 import org.arcsay.session.Outcome;
 import org.arcsay.session.VisitSession;
+import org.arcsay.store.KeptSound;
+import org.arcsay.store.StoreException;
 
 /**
  * One visit captured live behind the measuring screen; any thread may ask for something. The capture runs on a thread of its
@@ -59,6 +64,8 @@ final class LiveMeasuring implements MeasuringActions {
      * @param microphone its name, or empty for the usual one
      * @param voice how answers sound
      * @param ears waits for the speech model
+     * @param sound where the sound of the visit is kept, if it is to be
+     * @param remark what is always shown beside the visit; may be empty
      * @param reviews opens the review of a visit
      */
     record Parts(
@@ -66,6 +73,8 @@ final class LiveMeasuring implements MeasuringActions {
             Optional<String> microphone,
             VoiceSettings voice,
             EarsSource ears,
+            Optional<KeptSound> sound,
+            String remark,
             Reviews reviews) {}
 
     /** Gives the speech model, which may still be loading. */
@@ -102,6 +111,11 @@ final class LiveMeasuring implements MeasuringActions {
     @Override
     public void say(String words) {
         asked.add(capture -> capture.type(words));
+    }
+
+    @Override
+    public String remark() {
+        return parts.remark();
     }
 
     @Override
@@ -147,7 +161,7 @@ final class LiveMeasuring implements MeasuringActions {
     /** Follows the capture and shows it. Used by the capture's thread. */
     private final class Run implements CaptureListener {
         private final Speaker speaker;
-        private final String notice;
+        private String notice;
         private final LiveCapture capture;
         private Optional<Microphone> microphone = Optional.empty();
         private Optional<Recogniser> recogniser = Optional.empty();
@@ -162,15 +176,34 @@ final class LiveMeasuring implements MeasuringActions {
 
         void hear(Ears ears) {
             try (Microphone opened = parts.microphones().open(parts.microphone());
+                    AudioSource heard = recorded(opened);
                     Recogniser made = ears.recogniser(opened.sampleRate())) {
                 microphone = Optional.of(opened);
                 recogniser = Optional.of(made);
                 meter = new LevelMeter(opened.sampleRate());
-                capture.run(meter.listeningTo(opened), made);
+                capture.run(meter.listeningTo(heard), made);
                 typeOn(RECORDING_OVER, Long.MAX_VALUE);
             } catch (AudioException e) {
                 typeOn(String.valueOf(e.getMessage()), RETRY_MILLIS);
             }
+        }
+
+        /** The source, which is also written to a file if that is wanted. A visit is worth more than its sound. */
+        private AudioSource recorded(AudioSource source) {
+            if (parts.sound().isEmpty()) {
+                return source;
+            }
+            try {
+                return RecordedSource.into(
+                        parts.sound().get().begin(session.visit().id()), source, this::soundIsLost);
+            } catch (IOException | StoreException e) {
+                soundIsLost(e);
+                return source;
+            }
+        }
+
+        private void soundIsLost(Exception failure) {
+            notice = "The sound is not kept from here on (" + failure.getMessage() + "). Readings are stored as before.";
         }
 
         /** Typing only, for a while or until the session ends. */

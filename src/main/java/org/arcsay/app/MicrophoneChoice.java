@@ -5,7 +5,9 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import org.arcsay.app.Settings.SettingsException;
 import org.arcsay.audio.AudioException;
 import org.arcsay.audio.Microphone;
 import org.arcsay.audio.SimulatedMicrophone;
@@ -53,8 +55,8 @@ public interface MicrophoneChoice {
         @Override
         public void remember(String name) {
             try {
-                Settings.remember(settings, "microphone", name);
-            } catch (IOException notKept) {
+                new SettingsFile(settings).set(Map.of("microphone", name));
+            } catch (IOException | SettingsException notKept) {
                 // The visit goes on with the chosen one all the same, and the next visit asks again.
             }
         }

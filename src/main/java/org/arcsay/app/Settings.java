@@ -5,8 +5,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -14,8 +12,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.arcsay.analysis.NormSet;
+import org.arcsay.analysis.NormSets;
+import org.arcsay.analysis.SeriesPlan;
+import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.feedback.ClipVoice;
 import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.feedback.VoiceSettings;
@@ -29,16 +30,20 @@ import org.arcsay.model.SignConvention;
  *
  * @param clinic the decisions that change what is understood
  * @param model folder of another speech model, if one is set
- * @param microphone name of the recording device, if one is set
  * @param grammar short name of a built-in grammar or path of a grammar file, if one is set
+ * @param lexicon file with pronunciations of own words, if one is set
+ * @param microphone name of the recording device, if one is set
  * @param answers how answers sound
+ * @param habits series, norms and sound keeping
  */
 public record Settings(
         ClinicSettings clinic,
         Optional<Path> model,
-        Optional<String> microphone,
         Optional<String> grammar,
-        Answers answers) {
+        Optional<Path> lexicon,
+        Optional<String> microphone,
+        Answers answers,
+        Habits habits) {
     private static final Map<String, SignConvention> SIGNS = Map.of(
             "ask", SignConvention.UNSET,
             "minus-is-deficit", SignConvention.MINUS_IS_DEFICIT,
@@ -47,8 +52,23 @@ public record Settings(
             Map.of("mm", LengthUnit.MILLIMETRE, "cm", LengthUnit.CENTIMETRE, "in", LengthUnit.INCH);
     private static final Map<String, Voice> VOICES = named(Voice.values());
     private static final Map<String, FeedbackLevel> LEVELS = named(FeedbackLevel.values());
-    private static final List<String> KEYS =
-            List.of("sign", "unit", "model", "microphone", "grammar", "answers", "pace", "voice", "speaker");
+    private static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false);
+    private static final Map<String, NormSet> NORMS =
+            NormSets.standard().all().stream().collect(Collectors.toMap(NormSet::id, Function.identity()));
+    private static final Map<String, SeriesPlan> PLANS =
+            SeriesPlans.standard().all().stream().collect(Collectors.toMap(SeriesPlan::id, Function.identity()));
+
+    /**
+     * What is usual in this clinic.
+     *
+     * @param plan the series that a visit is to complete
+     * @param norms the norm set that reports show
+     * @param keepSound whether the sound of visits is kept
+     */
+    public record Habits(SeriesPlan plan, NormSet norms, boolean keepSound) {
+        static final Habits DEFAULTS =
+                new Habits(SeriesPlans.standard().usual(), NormSets.standard().usual(), false);
+    }
 
     /**
      * How answers sound where a command does not say otherwise.
@@ -71,7 +91,13 @@ public record Settings(
 
     public static Settings defaults() {
         return new Settings(
-                ClinicSettings.defaults(), Optional.empty(), Optional.empty(), Optional.empty(), Answers.DEFAULTS);
+                ClinicSettings.defaults(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Answers.DEFAULTS,
+                Habits.DEFAULTS);
     }
 
     /** The settings file cannot be used; the message names the line and says what is allowed. */
@@ -89,22 +115,7 @@ public record Settings(
      * @throws SettingsException naming the line with an unknown key or a value that is not allowed
      */
     public static Settings read(Path file) throws SettingsException {
-        return Files.exists(file) ? of(values(file)) : defaults();
-    }
-
-    /**
-     * Sets one key for the next time; every other line stays as it is.
-     *
-     * @throws IOException when the file cannot be written; it is then as it was
-     */
-    static void remember(Path file, String key, String value) throws IOException {
-        List<String> lines =
-                new ArrayList<>(Files.exists(file) ? Files.readAllLines(file, StandardCharsets.UTF_8) : List.of());
-        lines.removeIf(line -> line.matches("\\s*" + Pattern.quote(key) + "\\s*=.*"));
-        lines.add(key + " = " + value.replaceFirst("\\s#.*", ""));
-        Path fresh = Files.createTempFile(file.toAbsolutePath().getParent(), "settings", ".new");
-        Files.write(fresh, lines, StandardCharsets.UTF_8);
-        Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
+        return Files.exists(file) ? of(file, lines(file)) : defaults();
     }
 
     /**
@@ -134,12 +145,20 @@ public record Settings(
                     + " to " + ClipVoice.QUICKEST);
         }
 
-        Path folder() throws SettingsException {
+        Path path() throws SettingsException {
             try {
                 return Path.of(value);
             } catch (InvalidPathException e) {
-                throw new SettingsException(where + " cannot be '" + value + "'; give the path of a folder");
+                throw new SettingsException(where + " cannot be '" + value + "'; give the path of a file or folder");
             }
+        }
+
+        Path file() throws SettingsException {
+            Path path = path();
+            if (!Files.isRegularFile(path)) {
+                throw new SettingsException(where + " cannot be '" + value + "'; there is no such file");
+            }
+            return path;
         }
 
         private SettingsException wrong(String allowed) {
@@ -152,9 +171,15 @@ public record Settings(
                 .collect(Collectors.toMap(value -> value.toString().toLowerCase(Locale.ROOT), Function.identity()));
     }
 
-    private static Map<String, Set> values(Path file) throws SettingsException {
+    /** The values that the lines set, by their keys. */
+    static Map<String, String> values(Path file, List<String> lines) throws SettingsException {
+        Map<String, String> values = new TreeMap<>();
+        sets(file, lines).forEach((key, set) -> values.put(key, set.value()));
+        return values;
+    }
+
+    private static Map<String, Set> sets(Path file, List<String> lines) throws SettingsException {
         Map<String, Set> values = new TreeMap<>();
-        List<String> lines = lines(file);
         for (int i = 0; i < lines.size(); i++) {
             String line = lines.get(i).replaceFirst("(^|\\s)#.*", "").strip();
             if (!line.isEmpty()) {
@@ -163,9 +188,9 @@ public record Settings(
                 if (parts.length < 2) {
                     throw new SettingsException(where + "expected 'key = value' and found '" + line + "'");
                 }
-                if (!KEYS.contains(parts[0])) {
+                if (SettingKey.named(parts[0]).isEmpty()) {
                     throw new SettingsException(
-                            where + "unknown key '" + parts[0] + "'; known are " + String.join(", ", KEYS));
+                            where + "unknown key '" + parts[0] + "'; known are " + String.join(", ", SettingKey.texts()));
                 }
                 values.put(parts[0], new Set(where + parts[0], parts[1]));
             }
@@ -173,7 +198,7 @@ public record Settings(
         return values;
     }
 
-    private static List<String> lines(Path file) throws SettingsException {
+    static List<String> lines(Path file) throws SettingsException {
         try {
             return Files.readAllLines(file, StandardCharsets.UTF_8);
         } catch (IOException e) {
@@ -182,16 +207,27 @@ public record Settings(
         }
     }
 
-    private static Settings of(Map<String, Set> values) throws SettingsException {
+    /** The settings that these lines of a file make. */
+    static Settings of(Path file, List<String> lines) throws SettingsException {
+        Map<String, Set> values = sets(file, lines);
         ClinicSettings usual = ClinicSettings.defaults();
         return new Settings(
                 new ClinicSettings(
                         one(values, "sign", SIGNS).orElse(usual.signConvention()),
                         one(values, "unit", UNITS).orElse(usual.lengthUnit())),
-                values.containsKey("model") ? Optional.of(values.get("model").folder()) : Optional.empty(),
-                text(values, "microphone"),
+                values.containsKey("model") ? Optional.of(values.get("model").path()) : Optional.empty(),
                 text(values, "grammar"),
-                answers(values));
+                file(values, "lexicon"),
+                text(values, "microphone"),
+                answers(values),
+                new Habits(
+                        one(values, "plan", PLANS).orElse(Habits.DEFAULTS.plan()),
+                        one(values, "norms", NORMS).orElse(Habits.DEFAULTS.norms()),
+                        one(values, "keep-sound", YES_NO).orElse(Habits.DEFAULTS.keepSound())));
+    }
+
+    private static Optional<Path> file(Map<String, Set> values, String key) throws SettingsException {
+        return values.containsKey(key) ? Optional.of(values.get(key).file()) : Optional.empty();
     }
 
     private static Answers answers(Map<String, Set> values) throws SettingsException {

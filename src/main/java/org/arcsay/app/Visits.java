@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
+import org.arcsay.analysis.NormSet;
 import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.model.ClinicSettings;
@@ -31,12 +32,17 @@ public final class Visits {
 
     private final VisitStore store;
     private final ClinicSettings clinic;
+    private final NormSet norms;
     private final String grammarVersion;
     private final Validator validator = Validator.standard();
 
-    public Visits(VisitStore store, ClinicSettings clinic, String grammarVersion) {
+    /**
+     * @param norms the norm set that reports show
+     */
+    public Visits(VisitStore store, ClinicSettings clinic, NormSet norms, String grammarVersion) {
         this.store = store;
         this.clinic = clinic;
+        this.norms = norms;
         this.grammarVersion = grammarVersion;
     }
 
@@ -50,7 +56,12 @@ public final class Visits {
      * @param side the hand to begin with, if known
      */
     public VisitSession begin(PatientCode patient, Optional<Side> side, SeriesPlan plan) throws StoreException {
-        Visit visit = store.begin(patient, OffsetDateTime.now(), plan.id());
+        return begin(patient, side, plan, Clock.systemDefaultZone());
+    }
+
+    /** Begins a visit at the time of a clock. */
+    VisitSession begin(PatientCode patient, Optional<Side> side, SeriesPlan plan, Clock clock) throws StoreException {
+        Visit visit = store.begin(patient, OffsetDateTime.now(clock), plan.id());
         return new VisitSession(
                 visit,
                 store.journal(visit.id()),
@@ -58,7 +69,7 @@ public final class Visits {
                 plan,
                 clinic,
                 new Context(side, Mode.ACTIVE),
-                Clock.systemDefaultZone());
+                clock);
     }
 
     /** What understood the entries of a capture. */
@@ -82,7 +93,7 @@ public final class Visits {
      * @param drafts folder for what is half typed
      */
     public ReviewModel review(Visit visit, String by, Path drafts) throws StoreException {
-        ReviewContext context = new ReviewContext(Clock.systemDefaultZone(), by, versions(), clinic, measures());
+        ReviewContext context = new ReviewContext(Clock.systemDefaultZone(), by, versions(), clinic, Optional.of(new StoredReport(store, clinic, norms)), measures());
         return ReviewModel.open(
                 visit,
                 store.history(visit.id()),

@@ -36,16 +36,19 @@ final class AnswerOptions {
     @Option(names = "--speaker", paramLabel = "NAME", description = "Sound output for the answers (setting: speaker).")
     private @Nullable String output;
 
-    VoiceSettings over(Settings.Answers settings, FeedbackLevel usual) throws CliException {
-        VoiceSettings set = settings.or(usual);
-        double rate = pace == null ? set.rate() : pace;
-        if (!VoiceSettings.isRate(rate)) {
+    /** To be called before anything is opened. */
+    void requireSane() throws CliException {
+        if (pace != null && !VoiceSettings.isRate(pace)) {
             throw new CliException(
                     ExitCode.USAGE, "--pace must be from " + ClipVoice.SLOWEST + " to " + ClipVoice.QUICKEST + ".");
         }
+    }
+
+    VoiceSettings over(Settings.Answers settings, FeedbackLevel usual) {
+        VoiceSettings set = settings.or(usual);
         return new VoiceSettings(
                 Optional.ofNullable(level).orElse(set.level()),
-                rate,
+                pace == null ? set.rate() : pace,
                 Optional.ofNullable(voice).orElse(set.voice()),
                 Optional.ofNullable(output).orElse(set.output()));
     }

@@ -2,6 +2,8 @@ package org.arcsay.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.arcsay.app.Program;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.HelpCommand;
@@ -11,7 +13,7 @@ import picocli.CommandLine.Spec;
 /** The program as a command line. */
 @Command(
         name = "arcsay",
-        version = ArcsayCommand.PROGRAM,
+        version = Program.NAME,
         mixinStandardHelpOptions = true,
         synopsisSubcommandLabel = "COMMAND",
         description = "Writes down spoken goniometer readings, offline. Data goes to standard output, talk to standard error.",
@@ -56,10 +58,10 @@ import picocli.CommandLine.Spec;
             HelpCommand.class,
         })
 public final class ArcsayCommand implements Runnable {
-    private final Keyboard keyboard;
-    /** Name and version, as reports and {@code --version} show them. */
-    static final String PROGRAM = "Arcsay 0.1.0";
+    /** Commands that write no data to standard output. */
+    private static final List<String> WINDOWS = List.of("measure", "review", "compare");
 
+    private final Keyboard keyboard;
     @Spec
     private CommandSpec spec;
 
@@ -85,6 +87,10 @@ public final class ArcsayCommand implements Runnable {
                 .setExecutionExceptionHandler(new Failures())
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
+        for (String window : WINDOWS) {
+            CommandSpec command = line.getSubcommands().get(window).getCommandSpec();
+            command.remove(command.findOption("--json"));
+        }
         int code = execute(line, arguments);
         out.flush();
         err.flush();

@@ -70,7 +70,7 @@ record Capture(
             FeedbackLevel level,
             PrintWriter err)
             throws AudioException, StoreException {
-        Visits visits = new Visits(store, settings.clinic(), grammar.version());
+        Visits visits = new Visits(store, settings.clinic(), settings.habits().norms(), grammar.version());
         VisitSession session = visits.begin(patient, side, plan);
         LevelMeter meter = new LevelMeter(source.sampleRate());
         try (Recogniser recogniser = ears.recogniser(source.sampleRate());

@@ -50,17 +50,18 @@ final class CaptureCommand implements Callable<Integer> {
 
     @Option(
             names = "--keep-sound",
-            description = "Also keep the sound of this visit in the data folder (default: no sound is kept).")
+            description = "Also keep the sound of this visit in the data folder (setting: keep-sound; else no sound is kept).")
     private boolean keepSound;
 
     @Override
     public Integer call() throws Exception {
+        answers.requireSane();
         Settings settings = place.settings();
         PatientCode code = Place.patientCode(patient);
         VoiceSettings voice =
                 answers.over(settings.answers(), wav == null ? FeedbackLevel.SHORT : FeedbackLevel.OFF);
         Capture capture =
-                new Capture(code, start.side(), start.plan(), settings, place.grammar(), keptSound());
+                new Capture(code, start.side(), start.plan(settings), settings, place.grammar(), keptSound(settings));
         DataFolder folder = place.folder();
         try (AudioSource source = source(settings);
                 VisitStore store = place.store()) {
@@ -78,8 +79,8 @@ final class CaptureCommand implements Callable<Integer> {
         }
     }
 
-    private Optional<KeptSound> keptSound() throws StoreException {
-        return keepSound ? Optional.of(place.folder().sound()) : Optional.empty();
+    private Optional<KeptSound> keptSound(Settings settings) throws StoreException {
+        return keepSound || settings.habits().keepSound() ? Optional.of(place.folder().sound()) : Optional.empty();
     }
 
     private AudioSource source(Settings settings) throws AudioException {

@@ -92,7 +92,9 @@ final class CheckCommand implements Callable<Integer> {
         try {
             SpokenGrammar grammar = place.grammar();
             return List.of(ambiguity(grammar), vocabulary(folder, grammar));
-        } catch (GrammarException | StoreException | Settings.SettingsException e) {
+        } catch (Settings.SettingsException e) {
+            return List.of(new Line("grammar", Verdict.FAILED, "not looked at, since the settings cannot be used"));
+        } catch (GrammarException | StoreException e) {
             return List.of(new Line("grammar", Verdict.FAILED, String.valueOf(e.getMessage())));
         }
     }

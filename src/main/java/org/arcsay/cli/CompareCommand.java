@@ -3,6 +3,7 @@ package org.arcsay.cli;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.arcsay.analysis.NormSet;
+import org.arcsay.app.Settings;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.PatientCode;
 import org.arcsay.report.StoredVisits;
@@ -33,8 +34,9 @@ final class CompareCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        ClinicSettings clinic = place.settings().clinic();
-        NormSet norms = options.norms();
+        Settings settings = place.settings();
+        ClinicSettings clinic = settings.clinic();
+        NormSet norms = options.norms(settings);
         try (VisitStore store = place.storeToRead()) {
             CompareModel model = new CompareModel(
                     new Stored(store), visits -> options.source(visits, clinic, norms), options.writers());
@@ -45,7 +47,7 @@ final class CompareCommand implements Callable<Integer> {
                 }
                 model.choosePatient(code);
             }
-            CompareApp.run(model);
+            CompareApp.run(model, place.grammar().helpCard());
         }
         return ExitCode.OK;
     }

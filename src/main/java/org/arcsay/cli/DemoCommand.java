@@ -1,19 +1,14 @@
 package org.arcsay.cli;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.arcsay.analysis.SeriesPlans;
+import org.arcsay.app.DemoVisit;
 import org.arcsay.app.Ears;
 import org.arcsay.app.Settings;
 import org.arcsay.audio.AudioSource;
 import org.arcsay.audio.WavSource;
-import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
 import org.arcsay.store.DataFolder;
 import org.arcsay.store.VisitStore;
@@ -26,17 +21,15 @@ import picocli.CommandLine.Mixin;
         mixinStandardHelpOptions = true,
         description = "Hears a recorded visit (synthetic voice, invented data), stores it and shows what was understood.")
 final class DemoCommand implements Callable<Integer> {
-    private static final PatientCode PATIENT = new PatientCode("DEMO-1");
-
     @Mixin
     private Place place;
 
     @Override
     public Integer call() throws Exception {
         DataFolder folder = place.folder();
-        Path recording = unpack(folder.cache().resolve("demo-visit.wav"));
+        Path recording = DemoVisit.recording(folder.cache());
         Capture capture = new Capture(
-                PATIENT,
+                DemoVisit.PATIENT,
                 Optional.empty(),
                 SeriesPlans.standard().usual(),
                 Settings.defaults(),
@@ -52,13 +45,5 @@ final class DemoCommand implements Callable<Integer> {
             place.pointToReview(visit);
         }
         return ExitCode.OK;
-    }
-
-    private static Path unpack(Path target) throws IOException {
-        try (InputStream in = Objects.requireNonNull(
-                DemoCommand.class.getResourceAsStream("/org/arcsay/demo/visit.wav"), "the demo recording is missing")) {
-            Files.copy(in, target, StandardCopyOption.REPLACE_EXISTING);
-        }
-        return target;
     }
 }

@@ -1,6 +1,7 @@
 package org.arcsay.cli;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.arcsay.app.Desk;
 import org.arcsay.app.MicrophoneChoice;
@@ -9,6 +10,7 @@ import org.arcsay.app.Visits;
 import org.arcsay.audio.AudioException;
 import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.model.HelpCard;
 import org.arcsay.model.PatientCode;
 import org.arcsay.review.HomeModel;
 import org.arcsay.review.MeasuringStart;
@@ -55,40 +57,52 @@ final class MeasureCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
+        answers.requireSane();
         Settings settings = place.settings();
         SpokenGrammar grammar = place.grammar();
         DataFolder folder = place.folder();
+        Optional<MicrophoneChoice> played = recorded();
         try (VisitStore store = place.store();
                 Desk desk = new Desk(
                         folder,
-                        new Visits(store, settings.clinic(), grammar.version()),
                         grammar,
                         model.folder().or(settings::model),
-                        microphones(folder, settings),
-                        answers.over(settings.answers(), FeedbackLevel.SHORT))) {
+                        settings,
+                        now -> setup(now, store, grammar.version(), played.orElseGet(() -> devices(folder, now))))) {
             try {
-                open(desk, store, settings);
+                open(desk, store, settings, grammar.helpCard());
             } finally {
                 place.backUp(store);
             }
         }
         return ExitCode.OK;
     }
+    private Desk.Setup setup(Settings settings, VisitStore store, String grammarVersion, MicrophoneChoice microphones) {
+        return new Desk.Setup(
+                new Visits(store, settings.clinic(), settings.habits().norms(), grammarVersion),
+                microphones,
+                answers.over(settings.answers(), FeedbackLevel.SHORT),
+                settings.habits());
+    }
 
-    private void open(Desk desk, VisitStore store, Settings settings) throws Exception {
+    private void open(Desk desk, VisitStore store, Settings settings, HelpCard card) throws Exception {
         if (patient == null) {
-            HomeApp.run(new HomeModel(desk));
+            HomeApp.run(new HomeModel(desk), card);
             return;
         }
         PatientCode code = Place.patientCode(patient);
         start.requireKnown(store, code, place.err());
         MeasuringApp.run(
-                desk.measure(new MeasuringStart(code, start.side(), start.plan(), start.microphone(settings))));
+                desk.measure(new MeasuringStart(
+                        code, start.side(), start.plan(settings), start.microphone(settings))),
+                card);
     }
 
-    private MicrophoneChoice microphones(DataFolder folder, Settings settings) throws AudioException {
-        return recording == null
-                ? new MicrophoneChoice.Devices(folder.settings(), settings.microphone())
-                : MicrophoneChoice.Recording.of(recording);
+    private static MicrophoneChoice devices(DataFolder folder, Settings settings) {
+        return new MicrophoneChoice.Devices(folder.settings(), settings.microphone());
+    }
+
+    private Optional<MicrophoneChoice> recorded() throws AudioException {
+        return recording == null ? Optional.empty() : Optional.of(MicrophoneChoice.Recording.of(recording));
     }
 }

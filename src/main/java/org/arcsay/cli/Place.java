@@ -73,10 +73,11 @@ final class Place {
     }
 
     SpokenGrammar grammar() throws GrammarException, StoreException, Settings.SettingsException {
-        Optional<String> chosen = Optional.ofNullable(grammar).or(settings()::grammar);
-        SpokenGrammar spoken =
-                chosen.isPresent() ? SpokenGrammar.named(chosen.get()) : SpokenGrammar.standard();
-        return lexicon == null ? spoken : spoken.with(Lexicon.read(lexicon));
+        Settings settings = settings();
+        Optional<String> rules = Optional.ofNullable(grammar).or(settings::grammar);
+        Optional<Path> words = Optional.ofNullable(lexicon).or(settings::lexicon);
+        SpokenGrammar spoken = rules.isPresent() ? SpokenGrammar.named(rules.get()) : SpokenGrammar.standard();
+        return words.isPresent() ? spoken.with(Lexicon.read(words.get())) : spoken;
     }
 
     VisitStore store() throws StoreException {

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.arcsay.app.Settings;
 import org.arcsay.model.EntryStatus;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
@@ -99,8 +100,9 @@ final class ReportCommand implements Callable<Integer> {
 
     private Report report() throws Exception {
         try (VisitStore store = place.storeToRead()) {
+            Settings settings = place.settings();
             List<VisitRecord> visits = visits(store);
-            return Report.of(options.source(visits, place.settings().clinic(), options.norms()));
+            return Report.of(options.source(visits, settings.clinic(), options.norms(settings)));
         }
     }
 

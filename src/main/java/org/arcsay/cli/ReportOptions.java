@@ -10,6 +10,8 @@ import org.arcsay.analysis.Comparison.Yardstick;
 import org.arcsay.analysis.NormSet;
 import org.arcsay.analysis.NormSets;
 import org.arcsay.analysis.Rater;
+import org.arcsay.app.Program;
+import org.arcsay.app.Settings;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.report.ReportWriters;
 import org.arcsay.report.content.ReportSource;
@@ -32,9 +34,8 @@ final class ReportOptions {
     @Option(
             names = "--norms",
             paramLabel = "SET",
-            defaultValue = "barakat-2013",
-            description = "Norm set to show and name (default: ${DEFAULT-VALUE}).")
-    private String norms;
+            description = "Norm set to show and name (setting: norms; else barakat-2013).")
+    private @Nullable String norms;
 
     @Option(
             names = "--same-rater",
@@ -56,10 +57,13 @@ final class ReportOptions {
         Yardstick cautious = Yardstick.cautious();
         Yardstick yardstick = sameRater ? new Yardstick(cautious.error(), Rater.SAME, cautious.confidence()) : cautious;
         return new ReportSource(
-                visits, clinic, set, yardstick, OffsetDateTime.now().withNano(0), ArcsayCommand.PROGRAM);
+                visits, clinic, set, yardstick, OffsetDateTime.now().withNano(0), Program.NAME);
     }
 
-    NormSet norms() throws CliException {
+    NormSet norms(Settings settings) throws CliException {
+        if (norms == null) {
+            return settings.habits().norms();
+        }
         return NormSets.standard()
                 .named(norms)
                 .orElseThrow(() -> new CliException(

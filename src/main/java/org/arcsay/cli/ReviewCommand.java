@@ -1,7 +1,9 @@
 package org.arcsay.cli;
 
 import java.util.concurrent.Callable;
+import org.arcsay.app.Settings;
 import org.arcsay.app.Visits;
+import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.Visit;
 import org.arcsay.store.VisitStore;
 import org.arcsay.ui.ReviewApp;
@@ -29,9 +31,11 @@ final class ReviewCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         try (VisitStore store = place.store()) {
             Visit found = Place.visit(store, visit);
-            Visits visits = new Visits(store, place.settings().clinic(), place.grammar().version());
+            Settings settings = place.settings();
+            SpokenGrammar grammar = place.grammar();
+            Visits visits = new Visits(store, settings.clinic(), settings.habits().norms(), grammar.version());
             try {
-                ReviewApp.run(visits.review(found, by, place.folder().drafts()));
+                ReviewApp.run(visits.review(found, by, place.folder().drafts()), grammar.helpCard());
             } finally {
                 place.backUp(store);
             }

@@ -26,7 +26,7 @@ final class StartOptions {
     @Option(names = "--side", paramLabel = "HAND", description = "Hand to begin with: left or right. Can also be said.")
     private @Nullable Side side;
 
-    @Option(names = "--plan", paramLabel = "PLAN", description = "Series to complete (default: the full thumb series).")
+    @Option(names = "--plan", paramLabel = "PLAN", description = "Series to complete (setting: plan; else the full thumb series).")
     private @Nullable String plan;
 
     Optional<Side> side() {
@@ -37,10 +37,10 @@ final class StartOptions {
         return Optional.ofNullable(microphone).or(settings::microphone);
     }
 
-    SeriesPlan plan() throws CliException {
+    SeriesPlan plan(Settings settings) throws CliException {
         SeriesPlans plans = SeriesPlans.standard();
         if (plan == null) {
-            return plans.usual();
+            return settings.habits().plan();
         }
         return plans.named(plan)
                 .orElseThrow(() -> new CliException(

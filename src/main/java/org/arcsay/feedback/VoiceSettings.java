@@ -41,6 +41,11 @@ public record VoiceSettings(FeedbackLevel level, double rate, Voice voice, Strin
         return new VoiceSettings(FeedbackLevel.SHORT, 1);
     }
 
+    /** No answers by sound. */
+    public static VoiceSettings silent() {
+        return new VoiceSettings(FeedbackLevel.OFF, 1);
+    }
+
     /** Whether words can be said at that pace. */
     public static boolean isRate(double rate) {
         return rate >= ClipVoice.SLOWEST && rate <= ClipVoice.QUICKEST;

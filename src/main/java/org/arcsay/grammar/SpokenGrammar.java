@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.arcsay.model.HelpCard;
 
 /** The spoken grammar, read once: what can be said, what it means and which words it needs. Any thread may use it. */
 public final class SpokenGrammar {
@@ -153,7 +154,7 @@ public final class SpokenGrammar {
 
     /** What can be said, for people, from the comments of the grammar file. */
     public HelpCard helpCard() {
-        return HelpCard.of(rules);
+        return Examples.of(rules);
     }
 
     private static String checksum(String text) {

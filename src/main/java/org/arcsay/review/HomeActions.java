@@ -2,6 +2,7 @@ package org.arcsay.review;
 
 import java.util.List;
 import java.util.Optional;
+import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
 
@@ -31,6 +32,15 @@ public interface HomeActions {
      * @param name one of {@link #microphones}, or empty for the system's choice
      */
     SoundTry tryMicrophone(Optional<String> name, SoundTry.Listener listener);
+
+    /** The series that is proposed. */
+    SeriesPlan usualPlan();
+
+    /** The settings behind their screen. */
+    SettingsActions settings();
+
+    /** Plays the recorded visit that comes with the program; nothing of it goes into the records. */
+    MeasuringModel demo() throws HomeException;
 
     /** Begins a visit and starts to listen. */
     MeasuringModel measure(MeasuringStart start) throws HomeException;

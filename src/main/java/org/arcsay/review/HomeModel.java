@@ -118,6 +118,22 @@ public final class HomeModel {
         return attempt(() -> actions.measure(start(asked.get(), choice)));
     }
 
+    /** The series that is proposed. */
+    public SeriesPlan usualPlan() {
+        return actions.usualPlan();
+    }
+
+    /** The settings as they are now. */
+    public SettingsModel settings() {
+        return new SettingsModel(actions.settings());
+    }
+
+    /** Plays the demo visit: the whole job without a microphone and a patient. */
+    public Optional<MeasuringModel> demo() {
+        newPatient = Optional.empty();
+        return attempt(actions::demo);
+    }
+
     private MeasuringStart start(PatientCode patient, Choice choice) {
         choice.microphone().ifPresent(actions::rememberMicrophone);
         return new MeasuringStart(patient, choice.side(), choice.plan(), choice.microphone());

@@ -12,6 +12,11 @@ public interface MeasuringActions {
     /** Opens the review of this visit, once the session has ended. */
     ReviewModel review() throws HomeException;
 
+    /** What is always to be shown beside the visit, such as that it is no real one; may be empty. */
+    default String remark() {
+        return "";
+    }
+
     /** The window was closed; what was stored stays stored. */
     void closed();
 }

@@ -47,6 +47,11 @@ public final class MeasuringModel {
         return actions.review();
     }
 
+    /** What is always to be shown, or empty. */
+    public String remark() {
+        return actions.remark();
+    }
+
     public void closed() {
         actions.closed();
     }

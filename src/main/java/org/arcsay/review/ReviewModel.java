@@ -75,6 +75,11 @@ public final class ReviewModel {
         listeners.add(listener);
     }
 
+    /** Makes the report of this visit, where there is one to be had. */
+    public Optional<VisitReport> report() {
+        return context.report();
+    }
+
     public Visit visit() {
         return ledger.visit();
     }

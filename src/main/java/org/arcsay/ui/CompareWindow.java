@@ -63,9 +63,9 @@ public final class CompareWindow {
         stage.setMinHeight(560);
     }
 
-    /** Shows the comparison in this stage with the standard look. */
-    public static CompareWindow show(Stage stage, CompareModel model) {
-        return show(stage, model, Look.standard(), name -> ask(stage, name));
+    /** Shows the comparison in this stage. */
+    public static CompareWindow show(Stage stage, CompareModel model, Look look) {
+        return show(stage, model, look, name -> ask(stage, name));
     }
 
     /**

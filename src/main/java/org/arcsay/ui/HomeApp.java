@@ -1,5 +1,6 @@
 package org.arcsay.ui;
 
+import org.arcsay.model.HelpCard;
 import org.arcsay.review.HomeModel;
 
 /** Opens the first screen from a program that knows nothing of windows. */
@@ -9,9 +10,10 @@ public final class HomeApp {
     /**
      * Shows the first screen and returns when the last window was closed. To be called once, from the main thread.
      *
+     * @param card what can be said
      * @throws NoScreenException when no window can be opened here
      */
-    public static void run(HomeModel model) throws NoScreenException {
-        WindowHost.run(stage -> HomeWindow.show(stage, model, Look.standard()));
+    public static void run(HomeModel model, HelpCard card) throws NoScreenException {
+        WindowHost.run(stage -> HomeWindow.show(stage, model, Look.with(card)));
     }
 }

@@ -10,6 +10,9 @@ import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -28,6 +31,10 @@ import org.arcsay.review.RowState;
 
 /** The first screen: begin a visit, or look through a recent one. JavaFX thread only. */
 public final class HomeWindow {
+    private static final String NO_MICROPHONE =
+            "No microphone was found. Plug one in and start Arcsay again. Without one a visit can be typed, and the demo visit"
+                    + " can be played.";
+
     private final HomeModel model;
     private final Look look;
     private final Stage stage;
@@ -51,6 +58,8 @@ public final class HomeWindow {
         LookButtons lookButtons = new LookButtons(look);
         Scene scene = new Scene(layout(lookButtons), 1280, 800);
         lookButtons.attach(scene, () -> {});
+        scene.getAccelerators()
+                .put(new KeyCodeCombination(KeyCode.COMMA, KeyCombination.SHORTCUT_DOWN), this::settings);
         stage.setScene(scene);
         stage.setTitle("Arcsay");
         stage.setMinWidth(560);
@@ -69,6 +78,7 @@ public final class HomeWindow {
 
     private BorderPane layout(LookButtons lookButtons) {
         FlowPane foot = new FlowPane();
+        foot.getChildren().add(Parts.button("S_ettings", "Control comma", this::settings));
         foot.getChildren().addAll(lookButtons.buttons());
         foot.getStyleClass().addAll("foot", "chips");
         VBox content = new VBox(begin(), Parts.heading("Recent visits"), visits);
@@ -96,13 +106,20 @@ public final class HomeWindow {
                 field("Hand to begin with", side),
                 field("Series", plan),
                 field("Microphone", microphone));
-        FlowPane buttons = new FlowPane(start, asNew);
+        Button demo = Parts.button(
+                "Play the _demo visit",
+                "A recording is heard in place of a microphone; nothing of it is kept",
+                () -> open(model.demo()));
+        FlowPane buttons = new FlowPane(start, asNew, demo);
         for (FlowPane row : List.of(fields, buttons)) {
             row.getStyleClass().addAll("chips", "begin-row");
         }
         Parts.show(asNew, false);
         microphone.setOnAction(event -> sound.stop());
-        return new VBox(8, Parts.heading("New visit"), fields, sound, problem, buttons);
+        Label noMicrophone = Parts.label("", "notice");
+        Parts.say(noMicrophone, model.microphones().isEmpty() ? NO_MICROPHONE : "");
+        Parts.show(sound, !model.microphones().isEmpty());
+        return new VBox(8, Parts.heading("New visit"), fields, noMicrophone, sound, problem, buttons);
     }
 
     private static VBox field(String name, Node control) {
@@ -122,6 +139,7 @@ public final class HomeWindow {
         for (ComboBox<?> box : List.of(side, plan, microphone)) {
             box.getSelectionModel().selectFirst();
         }
+        plan.setValue(model.usualPlan());
         microphone.setValue(model.usualMicrophone());
     }
 
@@ -147,6 +165,12 @@ public final class HomeWindow {
             MeasuringWindow.show(next, begun, look);
             back(next);
         });
+    }
+
+    private void settings() {
+        Stage next = new Stage();
+        SettingsWindow.show(next, model.settings(), look);
+        next.addEventHandler(WindowEvent.WINDOW_HIDDEN, event -> offer());
     }
 
     private void review(long visit) {
@@ -187,7 +211,8 @@ public final class HomeWindow {
                     .add(
                             Parts.label(
                                     "There is no visit yet. Type a patient code above and start measuring. To see the whole job"
-                                            + " without a microphone or a patient, run \u201carcsay demo\u201d in a terminal."));
+                                            + " first, with no microphone and no patient, play the demo visit: a recorded voice"
+                                            + " measures two thumbs, and the review and the report follow."));
         }
         model.recent().stream().map(this::card).forEach(visits.getChildren()::add);
     }

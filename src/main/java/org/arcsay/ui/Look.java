@@ -2,11 +2,13 @@ package org.arcsay.ui;
 
 import atlantafx.base.theme.PrimerDark;
 import atlantafx.base.theme.PrimerLight;
+import java.util.List;
 import java.util.Locale;
 import javafx.application.Application;
 import javafx.scene.Scene;
+import org.arcsay.model.HelpCard;
 
-/** Theme and text size of a window; used by the JavaFX thread only. */
+/** What all windows share: theme, text size and the card of phrases; used by the JavaFX thread only. */
 public final class Look {
     /** On the classpath; JavaFX resolves it there. */
     private static final String SHEET = "/org/arcsay/ui/arcsay.css";
@@ -19,6 +21,7 @@ public final class Look {
     /** From here on the biggest letters grow less than the others. */
     private static final int LARGE = 150;
 
+    private final HelpCard card;
     private boolean dark;
     private int percent;
 
@@ -27,12 +30,27 @@ public final class Look {
      * @param percent size of text, 100 to 200
      */
     public Look(boolean dark, int percent) {
+        this(dark, percent, new HelpCard(List.of()));
+    }
+
+    private Look(boolean dark, int percent, HelpCard card) {
+        this.card = card;
         this.dark = dark;
         this.percent = Math.max(SMALLEST, Math.min(LARGEST, percent));
     }
 
     public static Look standard() {
         return new Look(false, SMALLEST);
+    }
+
+    /** The standard look of windows that can show this card. */
+    static Look with(HelpCard card) {
+        return new Look(false, SMALLEST, card);
+    }
+
+    /** What can be said, shown by every window. */
+    HelpCard card() {
+        return card;
     }
 
     boolean dark() {

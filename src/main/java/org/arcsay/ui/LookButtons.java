@@ -6,12 +6,15 @@ import javafx.scene.control.Button;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
+import javafx.stage.Stage;
 
-/** Lets the user choose theme and text size in any window. JavaFX thread only. */
+/** Lets the user choose theme and text size and see the phrases in any window. JavaFX thread only. */
 final class LookButtons {
     private final Look look;
     private final Button theme;
     private final Button size;
+    private final Button phrases =
+            Parts.button("Show _phrases", "F3. Examples of what can be said", this::showPhrases);
     private Runnable apply = () -> {};
 
     LookButtons(Look look) {
@@ -22,7 +25,16 @@ final class LookButtons {
     }
 
     List<Button> buttons() {
+        return List.of(phrases, theme, size);
+    }
+
+    /** Without the way to the phrases, for the window that shows them. */
+    List<Button> lookOnly() {
         return List.of(theme, size);
+    }
+
+    private void showPhrases() {
+        PhrasesWindow.show(new Stage(), look.card(), look);
     }
 
     /**
@@ -34,6 +46,7 @@ final class LookButtons {
             after.run();
         };
         apply.run();
+        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F3), this::showPhrases);
         accelerate(scene, KeyCode.D, this::switchTheme);
         accelerate(scene, KeyCode.PLUS, this::larger);
         accelerate(scene, KeyCode.EQUALS, this::larger);

@@ -45,7 +45,10 @@ public final class MeasuringWindow {
     private final LevelBar level = new LevelBar();
     private final Label context = Parts.label("", "context");
     private final Label notice = Parts.label("", "notice");
+    private final Label remark = Parts.label("", "remark");
     private final Label expected = Parts.label("", "expected");
+    private final Label nextHeading = Parts.heading("Measure now");
+    private final Label lastHeading = Parts.heading("Understood last");
     private final Label lastTitle = Parts.label("", "last-title");
     private final Label lastValue = Parts.label("", "last-value");
     private final Label answer = Parts.label("", "answer");
@@ -113,17 +116,8 @@ public final class MeasuringWindow {
         HBox.setHgrow(context, Priority.ALWAYS);
         FlowPane strip = new FlowPane(listening, level, context);
         strip.getStyleClass().add("strip");
-        now.getChildren()
-                .setAll(
-                        notice,
-                        questionBox,
-                        Parts.heading("Measure now"),
-                        expected,
-                        Parts.heading("Understood last"),
-                        lastTitle,
-                        lastValue,
-                        answer,
-                        heard);
+        order(false);
+        Parts.say(remark, model.remark());
         scroll(readingScroll, "Expected and last reading");
         scroll(seriesScroll, "Series");
         now.getStyleClass().add("now");
@@ -136,6 +130,22 @@ public final class MeasuringWindow {
         return root;
     }
 
+    /**
+     * From top to bottom.
+     *
+     * @param lastFirst the last reading before the next one: at large text, while it is asked about, there is not room for both
+     */
+    private void order(boolean lastFirst) {
+        List<Node> last = List.of(lastHeading, lastTitle, lastValue, answer, heard);
+        List<Node> next = List.of(nextHeading, expected);
+        List<Node> all = new ArrayList<>(List.of(remark, notice, questionBox));
+        all.addAll(lastFirst ? last : next);
+        all.addAll(lastFirst ? next : last);
+        if (!now.getChildren().equals(all)) {
+            now.getChildren().setAll(all);
+        }
+    }
+
     private void rearrange(Scene scene, boolean large) {
         Node focused = scene.getFocusOwner();
         arrange(large);
@@ -146,6 +156,7 @@ public final class MeasuringWindow {
 
     /** Side by side; at large text one below the other, so that nothing is squeezed. */
     private void arrange(boolean large) {
+        order(large && model.state().question().isPresent());
         root.setBottom(null);
         seriesScroll.setContent(null);
         if (large) {
@@ -312,6 +323,7 @@ public final class MeasuringWindow {
 
     private void ask(MeasuringState state) {
         Parts.show(questionBox, state.question().isPresent());
+        order(look.large() && state.question().isPresent());
         question.setText(state.question().map(Question::sentence).orElse(""));
         List<Control> possible = state.question().map(Control::answers).orElse(List.of());
         if (!possible.equals(answered)) {

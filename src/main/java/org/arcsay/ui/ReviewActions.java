@@ -25,6 +25,8 @@ interface ReviewActions {
 
     void undo();
 
+    void showReport();
+
     /** Tells the outcome; a stored change also closes the open form. */
     void finish(Outcome outcome);
 }

@@ -20,6 +20,7 @@ import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import javafx.stage.WindowEvent;
 import org.arcsay.review.Draft;
+import org.arcsay.review.HomeException;
 import org.arcsay.review.Outcome;
 import org.arcsay.review.ReviewModel;
 import org.arcsay.review.ReviewRow;
@@ -35,11 +36,14 @@ public final class ReviewWindow implements ReviewActions {
             "Ctrl+S saves an open correction",
             "Esc cancels an open correction",
             "Ctrl+Z takes back the last change",
+            "Ctrl+R shows the report",
+            "F3 shows what can be said",
             "Ctrl+D changes between light and dark",
             "Ctrl and plus or minus change the text size",
             "Alt and an underlined letter press that button");
 
     private final ReviewModel model;
+    private final Look look;
     private final Stage stage;
     private final ListView<ReviewRow> list = new ListView<>();
     private final BorderPane right = new BorderPane();
@@ -54,6 +58,7 @@ public final class ReviewWindow implements ReviewActions {
     private ReviewWindow(Stage stage, ReviewModel model, Look look) {
         this.stage = stage;
         this.model = model;
+        this.look = look;
         LookButtons lookButtons = new LookButtons(look);
         head = new ReviewHead(model, this);
         banner = new UnsavedBanner(model, this::retry, model::discardUnsaved);
@@ -174,6 +179,17 @@ public final class ReviewWindow implements ReviewActions {
         tell(outcome.message());
     }
 
+    @Override
+    public void showReport() {
+        try {
+            if (model.report().isPresent()) {
+                ReportWindow.show(new Stage(), model.report().get(), model.visit().id(), look);
+            }
+        } catch (HomeException failed) {
+            tell(String.valueOf(failed.getMessage()));
+        }
+    }
+
     private void retry() {
         Outcome outcome = model.retry();
         form.filter(open -> outcome instanceof Outcome.Done && !model.hasDraft(open.draft().entry()))
@@ -219,6 +235,7 @@ public final class ReviewWindow implements ReviewActions {
                 scene,
                 new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN),
                 () -> form.ifPresent(EditForm::save));
+        accelerate(scene, new KeyCodeCombination(KeyCode.R, KeyCombination.SHORTCUT_DOWN), this::showReport);
         accelerate(scene, new KeyCodeCombination(KeyCode.F1), this::showKeys);
         accelerate(scene, new KeyCodeCombination(KeyCode.ESCAPE), () -> {
             if (form.isPresent() || asking) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.arcsay.analysis.NormSets;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.audio.WavSource;
 import org.arcsay.grammar.SpokenGrammar;
@@ -29,7 +30,8 @@ class HandRecordingTest {
         try (Ears ears = Ears.open(folder.resolve("models"), Optional.empty(), grammar);
                 VisitStore store = VisitStore.open(folder.resolve("visits.db"));
                 WavSource source = WavSource.open(Path.of("src/test/resources/speech/hand-flite-rms.wav"))) {
-            Visits visits = new Visits(store, ClinicSettings.defaults(), grammar.version());
+            Visits visits = new Visits(
+                    store, ClinicSettings.defaults(), NormSets.standard().usual(), grammar.version());
             VisitSession session = visits.begin(
                     new PatientCode("T-1"), Optional.empty(), SeriesPlans.standard().named("index").orElseThrow());
             try (Recogniser recogniser = ears.recogniser(source.sampleRate())) {

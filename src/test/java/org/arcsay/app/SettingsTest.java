@@ -1,6 +1,7 @@
 package org.arcsay.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -8,6 +9,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.arcsay.app.Settings.SettingsException;
 import org.arcsay.feedback.FeedbackLevel;
@@ -58,17 +60,64 @@ class SettingsTest {
     }
 
     @Test
-    void aChoiceIsRememberedAndEveryOtherLineStays() throws Exception {
-        Path file = folder.resolve("settings.properties");
-        Settings.remember(file, "microphone", "Headset #2");
-        assertEquals(List.of("microphone = Headset"), Files.readAllLines(file), "a part of the name is enough");
-        Files.write(file, List.of("# ours", "microphone = Desk # old", "unit = cm"));
-        Settings.remember(file, "microphone", "Lapel");
-        assertEquals(List.of("# ours", "unit = cm", "microphone = Lapel"), Files.readAllLines(file));
-        assertEquals(Optional.of("Lapel"), Settings.read(file).microphone());
+    void whatIsUsualInAClinicIsRead() throws Exception {
+        Path words = Files.writeString(folder.resolve("words.txt"), "");
+        Settings settings = read("plan = opposition", "norms = aaos", "keep-sound = yes", "lexicon = " + words);
+        assertEquals("opposition", settings.habits().plan().id());
+        assertEquals("aaos", settings.habits().norms().id());
+        assertTrue(settings.habits().keepSound());
+        assertEquals(Optional.of(words), settings.lexicon());
+        assertFalse(Settings.defaults().habits().keepSound(), "no sound is kept unless it is asked for");
+    }
+
+    private SettingsFile file(String... lines) throws IOException {
+        return new SettingsFile(Files.write(folder.resolve("settings.properties"), List.of(lines)));
+    }
+
+    @Test
+    void aValueIsChangedInItsLineAndCommentsStay() throws Exception {
+        SettingsFile file = file("# ours", "microphone = Desk  # old", "unit = cm");
+        file.set(Map.of("microphone", "Lapel #2"));
+        assertEquals(List.of("# ours", "microphone = Lapel  # old", "unit = cm"), file.lines(), "a part of the name is enough");
+        file.set(Map.of("unit", ""));
+        assertEquals(List.of("# ours", "microphone = Lapel  # old", "# unit = cm"), file.lines());
+        file.set(Map.of("unit", "in", "voice", "system"));
+        assertEquals(
+                List.of("# ours", "microphone = Lapel  # old", "unit = in", "voice = system"), file.lines());
         try (var left = Files.list(folder)) {
-            assertEquals(List.of(file), left.toList());
+            assertEquals(List.of(file.file()), left.toList());
         }
+    }
+
+    @Test
+    void aNewFileExplainsEveryKeyAndChangesNothingElse() throws Exception {
+        SettingsFile file = new SettingsFile(folder.resolve("settings.properties"));
+        file.set(Map.of("pace", "1.2"));
+        assertEquals(1.2, Settings.read(file.file()).answers().pace());
+        String text = Files.readString(file.file());
+        for (String key : SettingKey.texts()) {
+            assertTrue(text.contains(key + " ="), key);
+        }
+        file.set(Map.of("pace", ""));
+        assertEquals(Settings.defaults(), Settings.read(file.file()));
+    }
+
+    @Test
+    void theScreenAndTheFileAllowTheSameValues() throws Exception {
+        for (SettingKey key : SettingKey.values()) {
+            for (String value : key.allowed().keySet()) {
+                read(key.text() + " = " + value);
+            }
+        }
+    }
+
+    @Test
+    void aWrongValueIsNotWrittenAndItsLineIsNamed() throws Exception {
+        SettingsFile file = file("# ours", "unit = cm");
+        SettingsException wrong =
+                assertThrows(SettingsException.class, () -> file.set(Map.of("pace", "9", "unit", "mm")));
+        assertTrue(String.valueOf(wrong.getMessage()).contains("line 3: pace cannot be '9'"), wrong::getMessage);
+        assertEquals(List.of("# ours", "unit = cm"), file.lines());
     }
 
     @ParameterizedTest
@@ -81,6 +130,10 @@ class SettingsTest {
                 "pace = NaN; pace cannot be 'NaN'; a number from 0.7 to 1.7",
                 "voice = ours; voice cannot be 'ours'; built-in, system",
                 "sign = plus; sign cannot be 'plus'; ask, minus-is-deficit",
+                "norms = mine; norms cannot be 'mine'; barakat-2013",
+                "plan = mine; plan cannot be 'mine'; thumb-full",
+                "keep-sound = 1; keep-sound cannot be '1'; no, yes",
+                "grammar = none.jsgf; grammar cannot be 'none.jsgf'; no such file",
                 "tempo = 1; unknown key 'tempo'; answers, pace, voice, speaker",
                 "answers; expected 'key = value'; 'answers'",
             })

@@ -39,7 +39,7 @@ class ArrowsTest {
                     "app",
                     List.of(
                             "audio", "recogniser", "grammar", "parser", "session", "validate", "analysis", "store",
-                            "feedback", "review", "model")),
+                            "feedback", "review", "report", "model")),
             Map.entry(
                     "evaluate",
                     List.of("app", "audio", "recogniser", "grammar", "parser", "session", "validate", "analysis", "model")),

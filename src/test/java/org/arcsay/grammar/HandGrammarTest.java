@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Set;
 import org.arcsay.model.Site;
 import org.arcsay.model.Sites;
+import org.arcsay.model.HelpCard;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;

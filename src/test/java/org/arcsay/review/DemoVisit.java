@@ -85,7 +85,7 @@ public final class DemoVisit {
     }
 
     public static ReviewContext context() {
-        return new ReviewContext(CLOCK, "KL", TYPED, ClinicSettings.defaults(), MEASURES);
+        return new ReviewContext(CLOCK, "KL", TYPED, ClinicSettings.defaults(), Optional.of(new ReportScript()), MEASURES);
     }
 
     /** Asks about flexion over 90 degrees and holds flexion over 120; enough to see what the review does with findings. */

@@ -3,6 +3,7 @@ package org.arcsay.review;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
 
@@ -13,6 +14,7 @@ public final class HomeScript implements HomeActions {
     private final List<String> tried = new ArrayList<>();
     private final List<MeasuringStart> starts = new ArrayList<>();
     private Optional<String> usual = Optional.empty();
+    private final SettingsScript settings = new SettingsScript();
     private boolean broken;
 
     public HomeScript(Visit... visits) {
@@ -93,6 +95,27 @@ public final class HomeScript implements HomeActions {
         starts.add(start);
         begun.add(start.patient().text());
         return new MeasuringScript().model();
+    }
+
+    @Override
+    public MeasuringModel demo() {
+        begun.add("demo");
+        return new MeasuringScript().model();
+    }
+
+    @Override
+    public SeriesPlan usualPlan() {
+        return HomeModel.plans().get(0);
+    }
+
+    @Override
+    public SettingsActions settings() {
+        return settings;
+    }
+
+    /** The settings behind their screen. */
+    public SettingsScript settingsScript() {
+        return settings;
     }
 
     private void requireDisk() throws HomeException {

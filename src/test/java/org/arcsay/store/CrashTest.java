@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
@@ -102,6 +103,7 @@ class CrashTest {
                             "HT",
                             new Versions("g", "none", "r"),
                             ClinicSettings.defaults(),
+                            Optional.empty(),
                             List.of()),
                     new FileDrafts(store.file().resolveSibling("drafts")));
         }

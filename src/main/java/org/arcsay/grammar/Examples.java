@@ -2,39 +2,22 @@ package org.arcsay.grammar;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.arcsay.model.HelpCard;
 
-/**
- * What can be said, grouped as in the grammar file.
- *
- * @param sections in the order of the file
- */
-public record HelpCard(List<Section> sections) {
+/** Makes the help card from the comments of a grammar file. */
+final class Examples {
     private static final String EXAMPLE = "@example ";
 
-    public HelpCard {
-        sections = List.copyOf(sections);
-    }
-
-    /**
-     * One group of phrases.
-     *
-     * @param heading what they are for
-     * @param examples sentences that can be said
-     */
-    public record Section(String heading, List<String> examples) {
-        public Section {
-            examples = List.copyOf(examples);
-        }
-    }
+    private Examples() {}
 
     static HelpCard of(JsgfLinker.Rules rules) {
         return new HelpCard(rules.docs().values().stream()
                 .filter(doc -> doc.contains(EXAMPLE))
-                .map(HelpCard::section)
+                .map(Examples::section)
                 .toList());
     }
 
-    private static Section section(String doc) {
+    private static HelpCard.Section section(String doc) {
         String heading = "";
         List<String> examples = new ArrayList<>();
         for (String line : doc.lines().map(l -> l.replaceFirst("^\\s*\\*?\\s*", "").strip()).toList()) {
@@ -44,6 +27,6 @@ public record HelpCard(List<Section> sections) {
                 heading = line;
             }
         }
-        return new Section(heading, examples);
+        return new HelpCard.Section(heading, examples);
     }
 }

@@ -1,0 +1,122 @@
+package org.arcsay.app;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.arcsay.analysis.NormSet;
+import org.arcsay.analysis.NormSets;
+import org.arcsay.analysis.SeriesPlan;
+import org.arcsay.analysis.SeriesPlans;
+
+/** The keys of the settings file, with what they mean, for the file and for the screen. */
+enum SettingKey {
+    SIGN(
+            "sign",
+            "Spoken minus",
+            "What \"minus ten\" means for extension. Both customs exist, so it is asked unless it is decided here.",
+            values(
+                    "ask", "Ask each time",
+                    "minus-is-deficit", "Minus is a deficit: extension is not reached",
+                    "minus-is-hyperextension", "Minus is hyperextension: extension goes beyond neutral")),
+    UNIT(
+            "unit",
+            "Unit of distances",
+            "Unit of opposition distances when none is said.",
+            values("mm", "Millimetres", "cm", "Centimetres", "in", "Inches")),
+    NORMS("norms", "Norm set", "The published norms that reports and comparisons show and name.", norms()),
+    PLAN("plan", "Series", "The series of measures that a visit is to complete unless another is chosen.", plans()),
+    ANSWERS(
+            "answers",
+            "Answers by sound",
+            "How much is answered by sound while measuring.",
+            values(
+                    "short", "Short: the value, and what is unusual",
+                    "full", "Full: everything that was understood",
+                    "tones", "Tones only",
+                    "off", "No sound")),
+    PACE("pace", "Pace of spoken answers", "A number from 0.7 to 1.7; 1 is normal.", Map.of()),
+    VOICE(
+            "voice",
+            "Voice",
+            "Whose voice answers.",
+            values("built-in", "Built in: recorded words", "system", "The operating system's voice")),
+    SPEAKER("speaker", "Sound output", "Name of the sound output for answers; empty for the system's choice.", Map.of()),
+    MICROPHONE(
+            "microphone", "Microphone", "Recording device; a part of its name is enough. Empty for the system's choice.", Map.of()),
+    KEEP_SOUND(
+            "keep-sound",
+            "Keep the sound of visits",
+            "Sound of a visit is health data. It stays until \"arcsay purge-sound\" removes it. Tell the patient.",
+            values("no", "No, nothing is kept", "yes", "Yes, with every visit")),
+    MODEL("model", "Speech model", "Folder of another speech model; empty for the built-in one.", Map.of()),
+    GRAMMAR("grammar", "Grammar", "File with the clinic's own grammar; empty for the built-in one.", Map.of()),
+    LEXICON("lexicon", "Pronunciations", "File with pronunciations of own words; empty for none.", Map.of());
+
+    private final String text;
+    private final String title;
+    private final String meaning;
+    private final Map<String, String> allowed;
+
+    SettingKey(String text, String title, String meaning, Map<String, String> allowed) {
+        this.text = text;
+        this.title = title;
+        this.meaning = meaning;
+        this.allowed = allowed;
+    }
+
+    /** The key as it stands in the file. */
+    String text() {
+        return text;
+    }
+
+    String title() {
+        return title;
+    }
+
+    String meaning() {
+        return meaning;
+    }
+
+    /** Values with their words, the usual one first; empty for free text. */
+    Map<String, String> allowed() {
+        return allowed;
+    }
+
+    /** The value that holds when none is set; empty where that is none at all. */
+    String usual() {
+        return this == PACE ? "1" : allowed.keySet().stream().findFirst().orElse("");
+    }
+
+    static List<String> texts() {
+        return Arrays.stream(values()).map(SettingKey::text).toList();
+    }
+
+    static Optional<SettingKey> named(String text) {
+        return Arrays.stream(values()).filter(key -> key.text.equals(text)).findFirst();
+    }
+
+    private static Map<String, String> values(String... pairs) {
+        Map<String, String> values = new LinkedHashMap<>();
+        for (int i = 0; i < pairs.length; i += 2) {
+            values.put(pairs[i], pairs[i + 1]);
+        }
+        return values;
+    }
+
+    private static Map<String, String> norms() {
+        Map<String, String> norms = new LinkedHashMap<>();
+        Stream.concat(Stream.of(NormSets.standard().usual()), NormSets.standard().all().stream())
+                .distinct()
+                .forEach((NormSet set) -> norms.put(set.id(), set.title()));
+        return norms;
+    }
+
+    private static Map<String, String> plans() {
+        Map<String, String> plans = new LinkedHashMap<>();
+        SeriesPlans.standard().all().forEach((SeriesPlan plan) -> plans.put(plan.id(), plan.title()));
+        return plans;
+    }
+}
