@@ -25,7 +25,7 @@ public class ParserBenchmark {
     private final Parser parser = new Parser(SpokenGrammar.standard());
 
     @Param({
-        "ip flexion seventy five",
+        "i p flexion seventy five",
         "right thumb m c p active extension lag ten degrees",
         "so how was your weekend then"
     })
