@@ -76,7 +76,7 @@ public record GradeScale(String id, String title, List<Band> bands) {
 
         boolean holds(Percent share) {
             int order = share.compareTo(percent);
-            return bound == Bound.NONE || order > 0 || order == 0 && bound == Bound.AT_LEAST;
+            return bound == Bound.NONE || order > 0 || (order == 0 && bound == Bound.AT_LEAST);
         }
 
         /** Such as "Good (at least 70 %)". */

@@ -206,8 +206,9 @@ public final class Desk implements HomeActions, AutoCloseable {
         }
     }
 
-    /** Waits for running captures to end, and frees the speech model. */
+    /** Waits for running captures to end, and frees the speech model where it could be loaded. */
     @Override
+    @SuppressWarnings("FutureReturnValueIgnored")
     public void close() {
         for (LiveMeasuring live : begun) {
             live.closed();

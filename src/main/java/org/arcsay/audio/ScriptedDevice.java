@@ -17,8 +17,6 @@ final class ScriptedDevice implements CaptureDevice {
     /** Noise floor of a quiet microphone: about -80 dB of full scale. */
     private static final int FAINT = 3;
 
-    private static final AudioException GONE = new AudioException("The simulated microphone is gone.");
-
     private final Queue<Step> steps;
     private final double speed;
     private final PcmFormat format;
@@ -55,7 +53,7 @@ final class ScriptedDevice implements CaptureDevice {
     @Override
     public PcmFormat start() throws AudioException {
         if (isGone()) {
-            throw GONE;
+            throw gone();
         }
         startNanos = System.nanoTime();
         framesSinceStart = 0;
@@ -125,7 +123,7 @@ final class ScriptedDevice implements CaptureDevice {
             wait(mute.length(), true);
         } else if (step instanceof Step.Vanish vanish) {
             goneUntilNanos = System.nanoTime() + (long) (vanish.length().toNanos() / speed);
-            throw GONE;
+            throw gone();
         }
     }
 
@@ -145,5 +143,9 @@ final class ScriptedDevice implements CaptureDevice {
             playing.close();
             playing = null;
         }
+    }
+
+    private static AudioException gone() {
+        return new AudioException("The simulated microphone is gone.");
     }
 }

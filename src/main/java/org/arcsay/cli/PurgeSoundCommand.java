@@ -28,6 +28,7 @@ final class PurgeSoundCommand implements Callable<Integer> {
         private @Nullable Long visit;
 
         @Option(names = "--all", description = "The sound of every visit.")
+        @SuppressWarnings("unused")
         private boolean all;
     }
 

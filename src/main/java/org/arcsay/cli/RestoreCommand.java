@@ -44,6 +44,7 @@ final class RestoreCommand implements Callable<Integer> {
         private @Nullable Path file;
 
         @Option(names = "--last-good", description = "The newest backup beside the records that passes the full check.")
+        @SuppressWarnings("unused")
         private boolean lastGood;
     }
 

@@ -70,6 +70,6 @@ final class ExpectedList {
                 row.getOrDefault("value", "-"),
                 row.getOrDefault("unit", "-"));
         return new Expected(
-                folder.resolve(row.get("file")), List.of(row.get("words").split(" ")), fields, groups);
+                folder.resolve(row.getOrDefault("file", "")), List.of(row.getOrDefault("words", "").split(" ")), fields, groups);
     }
 }

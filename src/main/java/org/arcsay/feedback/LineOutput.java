@@ -10,6 +10,7 @@ import javax.sound.sampled.DataLine;
 import javax.sound.sampled.LineUnavailableException;
 import javax.sound.sampled.Mixer;
 import javax.sound.sampled.SourceDataLine;
+import org.jspecify.annotations.Nullable;
 
 /** Used by one thread, except for flushing. Plays on a sound device in the first format that the device takes. */
 final class LineOutput implements PcmOutput {
@@ -39,7 +40,7 @@ final class LineOutput implements PcmOutput {
             try {
                 SourceDataLine line = find(device, info);
                 if (line != null) {
-                    line.open(format, (int) (format.getFrameRate() * BUFFER_MILLIS / 1000) * format.getFrameSize());
+                    line.open(format, format.getFrameSize() * (int) (format.getFrameRate() * BUFFER_MILLIS / 1000));
                     line.start();
                     return new LineOutput(line);
                 }
@@ -55,7 +56,7 @@ final class LineOutput implements PcmOutput {
                 busy);
     }
 
-    private static SourceDataLine find(String device, DataLine.Info info) throws LineUnavailableException {
+    private static @Nullable SourceDataLine find(String device, DataLine.Info info) throws LineUnavailableException {
         if (device.isBlank()) {
             return AudioSystem.isLineSupported(info) ? (SourceDataLine) AudioSystem.getLine(info) : null;
         }

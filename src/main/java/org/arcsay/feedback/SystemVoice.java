@@ -40,6 +40,8 @@ public final class SystemVoice implements Speaker {
         }
     }
 
+    /** Speaks unless another answer has taken the place of this very one since, be it an equal one. */
+    @SuppressWarnings("ReferenceEquality")
     private synchronized void speak(Answer answer) {
         if (due != answer) {
             return;
@@ -83,7 +85,7 @@ public final class SystemVoice implements Speaker {
 
     @Override
     public synchronized boolean sounding() {
-        return due != null || tones.sounding() || speech != null && speech.isAlive();
+        return due != null || tones.sounding() || (speech != null && speech.isAlive());
     }
 
     @Override

@@ -17,7 +17,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class AmbiguityCheck {
     private final Automaton automaton;
-    private final boolean[] alive;
     private final Map<Pair, @Nullable Step> seen = new HashMap<>();
     private final Deque<Pair> open = new ArrayDeque<>();
 
@@ -28,7 +27,6 @@ final class AmbiguityCheck {
 
     AmbiguityCheck(Automaton automaton) {
         this.automaton = automaton;
-        this.alive = new boolean[automaton.size()];
     }
 
     List<String> find(int limit) {

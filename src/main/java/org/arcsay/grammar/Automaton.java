@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.arcsay.grammar.Expansion.Choice;
 import org.arcsay.grammar.Expansion.Meaning;
 import org.arcsay.grammar.Expansion.Reference;
@@ -74,7 +75,7 @@ final class Automaton {
     private void addReference(String rule, int from, int to) {
         Integer highest = SpokenNumbers.RULES.get(rule);
         if (highest == null) {
-            add(rules.get(rule), from, to);
+            add(Objects.requireNonNull(rules.get(rule), rule), from, to);
         } else {
             addNumbers(highest, from, to);
         }

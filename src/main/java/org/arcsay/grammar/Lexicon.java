@@ -27,7 +27,7 @@ import java.util.stream.Stream;
 public record Lexicon(SortedMap<String, Set<List<String>>> words) {
     /** The 39 phones of the CMU Pronouncing Dictionary (its file {@code cmudict.phones}). */
     public static final Set<String> PHONES = Set.of(
-            ("AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH")
+            "AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH"
                     .split(" "));
 
     private static final String EXAMPLE = "; write for example: splint<tab>S P L IH N T";

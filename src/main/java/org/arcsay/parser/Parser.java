@@ -33,7 +33,7 @@ public final class Parser {
         Set<Command> rivals = new LinkedHashSet<>();
         for (Utterance.Rival rival : utterance.rivals()) {
             Command other = parse(List.of(rival.text().split(" ")));
-            boolean same = other.equals(command) || other instanceof Rejected && command instanceof Rejected;
+            boolean same = other.equals(command) || (other instanceof Rejected && command instanceof Rejected);
             if (!same) {
                 others += rival.probability();
                 rivals.add(other);

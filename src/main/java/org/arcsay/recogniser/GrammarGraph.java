@@ -3,6 +3,7 @@ package org.arcsay.recogniser;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import org.arcsay.grammar.WordGraph;
@@ -97,7 +98,7 @@ record GrammarGraph(byte[] fst, List<String> missingWords) {
             GraphCosts costs) {
         double cost = costs.branching() * Math.log(arcs.size() + (maybeEnd ? 1 : 0));
         for (Map.Entry<String, Integer> arc : arcs) {
-            fst.arc(from, wordIds.get(arc.getKey()), cost, arc.getValue());
+            fst.arc(from, Objects.requireNonNull(wordIds.get(arc.getKey()), arc.getKey()), cost, arc.getValue());
         }
     }
 

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.arcsay.grammar.Lexicon;
 import org.arcsay.model.Word;
@@ -38,8 +39,8 @@ record LexiconGraph(byte[] fst, Map<String, Integer> wordIds) {
         Builder builder = new Builder(phones);
         builder.pauses();
         lexicon.words().forEach((word, pronunciations) ->
-                pronunciations.forEach(pronunciation -> builder.word(pronunciation, ids.get(word))));
-        builder.unknown(ids.get(Word.UNKNOWN));
+                pronunciations.forEach(pronunciation -> builder.word(pronunciation, Objects.requireNonNull(ids.get(word), word))));
+        builder.unknown(Objects.requireNonNull(ids.get(Word.UNKNOWN), Word.UNKNOWN));
         if (!builder.missing.isEmpty()) {
             throw new ModelException("The speech model lacks the phones " + String.join(", ", builder.missing)
                     + " of the lexicon, so own words cannot be added to it. Use the built-in model.");

@@ -149,12 +149,12 @@ public final class VisitSession {
         return command instanceof Dictated
                 || command instanceof Command.Number
                 || command instanceof Command.Arc
-                || command instanceof Command.No no && no.instead().isPresent();
+                || (command instanceof Command.No no && no.instead().isPresent());
     }
 
     private static boolean isHarmless(Command command) {
         return command instanceof Command.Rejected
-                || command instanceof Command.Control control && HARMLESS.contains(control.word());
+                || (command instanceof Command.Control control && HARMLESS.contains(control.word()));
     }
 
     private Outcome unclear() {

@@ -192,7 +192,7 @@ public final class Backups {
 
     /** The folders with what restoring replaced. */
     public List<Path> replaced() throws StoreException {
-        Path data = folder.getParent();
+        Path data = DurableFiles.folderOf(folder);
         if (!Files.isDirectory(data)) {
             return List.of();
         }
@@ -238,6 +238,6 @@ public final class Backups {
                 Files.deleteIfExists(part);
             }
         }
-        DurableFiles.syncFolder(file.getParent());
+        DurableFiles.syncFolder(DurableFiles.folderOf(file));
     }
 }

@@ -8,6 +8,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import org.arcsay.store.StoreException.Problem;
+import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
 
 /** Safe for any thread: calls run one at a time. One open database file and the transactions on it. */
@@ -24,12 +25,26 @@ final class Database implements AutoCloseable {
     @FunctionalInterface
     interface Work<T> {
         T run(Connection connection) throws SQLException, StoreException;
+
+        /** Work that is done for its effect; its result says nothing. */
+        static Work<Boolean> only(Step step) {
+            return connection -> {
+                step.run(connection);
+                return true;
+            };
+        }
+    }
+
+    /** Something done with the connection that has no result. */
+    @FunctionalInterface
+    interface Step {
+        void run(Connection connection) throws SQLException, StoreException;
     }
 
     private final Path file;
     private final boolean writable;
     private final Connector connector;
-    private Connection connection;
+    private @Nullable Connection connection;
 
     private Database(Path file, boolean writable, Connector connector) throws StoreException {
         this.file = file;
@@ -72,7 +87,7 @@ final class Database implements AutoCloseable {
             Path log = DurableFiles.log(file);
             return !writable
                     && Files.exists(file)
-                    && !Files.isWritable(file.toAbsolutePath().getParent())
+                    && !Files.isWritable(DurableFiles.folderOf(file))
                     && (!Files.exists(log) || Files.size(log) == 0);
         } catch (IOException e) {
             throw Failures.of(file, e);
@@ -130,10 +145,12 @@ final class Database implements AutoCloseable {
     }
 
     private Connection open() throws StoreException {
-        if (connection == null) {
-            connection = connect();
+        Connection opened = connection;
+        if (opened == null) {
+            opened = connect();
+            connection = opened;
         }
-        return connection;
+        return opened;
     }
 
     /** Rolls back; where even that fails, drops the connection, which has the same effect. */
@@ -142,9 +159,16 @@ final class Database implements AutoCloseable {
             statement.execute("ROLLBACK");
         } catch (SQLException e) {
             cause.addSuppressed(e);
-            closeAfter(cause, connection);
-            connection = null;
+            drop(cause);
         }
+    }
+
+    private void drop(Exception cause) {
+        Connection opened = connection;
+        if (opened != null) {
+            closeAfter(cause, opened);
+        }
+        connection = null;
     }
 
     private static void closeAfter(Exception cause, Connection opened) {

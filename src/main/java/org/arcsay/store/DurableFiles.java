@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.arcsay.store.StoreException.Problem;
 
@@ -43,7 +44,7 @@ public final class DurableFiles {
     public static void replace(Path file, Filling filling) throws StoreException {
         Path unfinished = file.resolveSibling(file.getFileName() + UNFINISHED);
         try {
-            OwnerOnly.createFolder(file.toAbsolutePath().getParent());
+            OwnerOnly.createFolder(folderOf(file));
             removeDatabase(unfinished);
             OwnerOnly.createFile(unfinished);
             try {
@@ -54,10 +55,15 @@ public final class DurableFiles {
                 removeAfter(e, unfinished);
                 throw e;
             }
-            syncFolder(file.toAbsolutePath().getParent());
+            syncFolder(folderOf(file));
         } catch (IOException e) {
             throw Failures.of(file, e);
         }
+    }
+
+    /** The folder that a file lies in, as an absolute path. */
+    static Path folderOf(Path file) {
+        return Objects.requireNonNull(file.toAbsolutePath().getParent(), () -> file + " is no file");
     }
 
     /**

@@ -136,13 +136,19 @@ final class EventReader {
                         by,
                         why);
             case "REMARKED" ->
-                new JournalEvent.Remarked(at, entry, remarks.get(id).get(0), by);
+                new JournalEvent.Remarked(at, entry, first(remarks.getOrDefault(id, List.of()), id), by);
             case "RELEASED" -> new JournalEvent.Released(at, entry, by, why);
             case "REJECTED" -> new JournalEvent.Rejected(at, entry, by, why);
             case "CONFIRMED" -> new JournalEvent.Confirmed(at, entry, by);
             case "ENDED" -> new JournalEvent.Ended(at, by);
             default -> throw new IllegalArgumentException("no event of kind " + row.getString("kind"));
         };
+    }
+
+    private static Remark first(List<Remark> remarks, long id) {
+        return remarks.stream()
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("event " + id + " has no remark"));
     }
 
     private static Reading reading(ResultSet row) throws SQLException {

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.Locale;
 import org.arcsay.store.StoreException.Problem;
+import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
@@ -68,7 +69,7 @@ final class Failures {
                 Problem.MISSING, "There is no file " + file + ". Check the name and the folder.", cause);
     }
 
-    static StoreException notOurs(Path file, Throwable cause) {
+    static StoreException notOurs(Path file, @Nullable Throwable cause) {
         return new StoreException(
                 Problem.NOT_OURS,
                 file + " is not a records file of this program. It was left untouched. "

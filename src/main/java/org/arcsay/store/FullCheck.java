@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import org.arcsay.store.Database.Work;
 
 /** Looks through a whole records file: its pages and indexes, what its rows point at, and the checksum of every event. */
 final class FullCheck {
@@ -16,13 +17,12 @@ final class FullCheck {
      */
     static void require(Database database) throws StoreException {
         database.requireSound("integrity_check");
-        database.read(connection -> {
+        database.read(Work.only(connection -> {
             Schema.requireWholeReferences(database.file(), connection);
             for (long visit : visits(connection)) {
                 requireAsStored(database, connection, visit);
             }
-            return null;
-        });
+        }));
     }
 
     private static List<Long> visits(Connection connection) throws SQLException {

@@ -13,6 +13,7 @@ import java.nio.file.StandardOpenOption;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import org.arcsay.store.StoreException.Problem;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Safe for any thread. Holds the right to write one database, for one process at a time; the operating system gives it back
@@ -42,7 +43,7 @@ final class InstanceLock implements AutoCloseable {
     static InstanceLock acquire(Path database) throws StoreException {
         Path file = fileFor(database);
         try {
-            OwnerOnly.createFolder(file.getParent());
+            OwnerOnly.createFolder(DurableFiles.folderOf(file));
             if (!Files.exists(file)) {
                 createUnlessOtherDid(file);
             }
@@ -77,7 +78,7 @@ final class InstanceLock implements AutoCloseable {
         }
     }
 
-    private static FileLock tryLock(FileChannel channel) throws IOException {
+    private static @Nullable FileLock tryLock(FileChannel channel) throws IOException {
         try {
             return channel.tryLock(LOCKED_BYTE, 1, false);
         } catch (OverlappingFileLockException e) {

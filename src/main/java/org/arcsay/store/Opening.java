@@ -106,7 +106,7 @@ record Opening(Connector connector, Schema schema, Clock clock) {
                     Problem.REFUSED, "The records file " + file + " has a '?' in its name. Choose another folder.");
         }
         try {
-            Path folder = absolute.getParent();
+            Path folder = DurableFiles.folderOf(absolute);
             if (Files.exists(absolute)) {
                 return absolute.toRealPath();
             }

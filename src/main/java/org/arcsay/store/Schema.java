@@ -11,6 +11,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.arcsay.store.Database.Work;
 
 /**
  * The numbered steps that lead from an empty file to the newest schema.
@@ -57,15 +58,14 @@ record Schema(List<String> scripts) {
     }
 
     private void step(Database database, int version) throws StoreException {
-        database.write(connection -> {
+        database.write(Work.only(connection -> {
             try (Statement statement = connection.createStatement()) {
                 statement.executeUpdate(scripts.get(version - 1));
                 statement.execute("PRAGMA application_id = " + Header.APPLICATION_ID);
                 statement.execute("PRAGMA user_version = " + version);
             }
             requireWholeReferences(database.file(), connection);
-            return null;
-        });
+        }));
     }
 
     static void requireWholeReferences(Path file, Connection connection) throws SQLException, StoreException {

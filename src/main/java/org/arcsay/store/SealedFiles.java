@@ -14,6 +14,7 @@ import java.util.Optional;
 import javax.crypto.AEADBadTagException;
 import org.arcsay.model.PatientCode;
 import org.arcsay.store.StoreException.Problem;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Files under a password: backups to be taken elsewhere and the journal of one patient. A lost password is final; nobody can
@@ -250,7 +251,7 @@ public final class SealedFiles {
         }
     }
 
-    private static StoreException damaged(Path file, Exception cause) {
+    private static StoreException damaged(Path file, @Nullable Exception cause) {
         return new StoreException(
                 Problem.DAMAGED,
                 "The sealed file " + file + " is damaged or cut short; the password is not the reason. "

@@ -1,6 +1,7 @@
 package org.arcsay.store;
 
 import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
 
 /** The store could not do what was asked; the message is fit to be shown: what happened and what to do next. */
 public final class StoreException extends Exception {
@@ -38,7 +39,7 @@ public final class StoreException extends Exception {
 
     private final Problem problem;
 
-    StoreException(Problem problem, String message, Throwable cause) {
+    StoreException(Problem problem, String message, @Nullable Throwable cause) {
         super(message, cause);
         this.problem = problem;
     }

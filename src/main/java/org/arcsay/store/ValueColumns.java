@@ -85,12 +85,12 @@ record ValueColumns(
     Value value() {
         return switch (String.valueOf(kind)) {
             case "ANGLE" -> new Value.Angle(number());
-            case "DEFICIT", "NEUTRAL", "HYPEREXTENSION" -> new Value.Extension(ExtensionKind.valueOf(kind), number());
+            case "DEFICIT", "NEUTRAL", "HYPEREXTENSION" -> new Value.Extension(ExtensionKind.valueOf(String.valueOf(kind)), number());
             case "GAP" -> new Value.Gap(distance());
             case "SPAN" -> new Value.Span(distance());
             case "SCORE" -> new Value.Score(number().intValueExact());
-            case "NOT_TESTED" -> new Value.NotTested(NotTestedReason.valueOf(word));
-            case "UNQUANTIFIED" -> new Value.Unquantified(Phrase.valueOf(word));
+            case "NOT_TESTED" -> new Value.NotTested(NotTestedReason.valueOf(String.valueOf(word)));
+            case "UNQUANTIFIED" -> new Value.Unquantified(Phrase.valueOf(String.valueOf(word)));
             default -> throw new IllegalArgumentException("no value of kind " + kind);
         };
     }

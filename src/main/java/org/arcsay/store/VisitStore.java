@@ -16,6 +16,7 @@ import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
 import org.arcsay.session.Journal;
 import org.arcsay.session.JournalException;
+import org.arcsay.store.Database.Work;
 import org.arcsay.store.StoreException.Problem;
 
 /**
@@ -47,7 +48,7 @@ public final class VisitStore implements AutoCloseable {
         Path file = Opening.real(databaseFile);
         InstanceLock lock = InstanceLock.acquire(file);
         try {
-            DurableFiles.removeUnfinished(file.getParent(), file.getFileName().toString());
+            DurableFiles.removeUnfinished(DurableFiles.folderOf(file), file.getFileName().toString());
             return new VisitStore(opening.forWriting(file), Optional.of(lock));
         } catch (StoreException e) {
             lock.closeAfter(e);
@@ -118,7 +119,7 @@ public final class VisitStore implements AutoCloseable {
     void add(Path source, PatientExport export) throws StoreException {
         PatientCode patient = new PatientCode(export.patient());
         try {
-            database.write(connection -> {
+            database.write(Work.only(connection -> {
                 if (patientRow(connection, patient).isPresent()) {
                     throw new StoreException(
                             Problem.REFUSED,
@@ -126,8 +127,7 @@ public final class VisitStore implements AutoCloseable {
                                     + "Import into an empty data folder (--home), or erase the patient here first.");
                 }
                 insert(connection, insertPatient(connection, patient), export.visits());
-                return null;
-            });
+            }));
         } catch (NullPointerException | IllegalArgumentException e) {
             throw PatientExport.incomplete(source, e);
         }
@@ -199,13 +199,10 @@ public final class VisitStore implements AutoCloseable {
 
     private void append(long visitId, JournalEvent event) throws JournalException {
         try {
-            database.write(connection -> {
+            database.write(Work.only(connection -> {
                 requireFits(state(connection, visitId).orElseThrow(() -> unknownVisit(visitId)), event);
-                return sound(() -> {
-                    new EventWriter(connection).append(visitId, event);
-                    return null;
-                });
-            });
+                requireSound(() -> new EventWriter(connection).append(visitId, event));
+            }));
         } catch (StoreException e) {
             throw new JournalException(String.valueOf(e.getMessage()), e);
         }
@@ -404,17 +401,28 @@ public final class VisitStore implements AutoCloseable {
     }
 
     private void verify(Connection connection, long visitId) throws SQLException, StoreException {
-        sound(() -> {
+        requireSound(() -> {
             try (Seals seals = new Seals(connection, visitId)) {
                 seals.verify();
             }
-            return null;
         });
     }
 
     /** Makes something of rows. */
     private interface Made<T> {
         T make() throws SQLException;
+    }
+
+    /** Reads or writes rows. */
+    private interface Doing {
+        void run() throws SQLException;
+    }
+
+    private void requireSound(Doing doing) throws SQLException, StoreException {
+        sound(() -> {
+            doing.run();
+            return true;
+        });
     }
 
     /** Rows that make no sense are damage, and the user hears it as that. */

@@ -24,6 +24,7 @@ import org.arcsay.review.HomeException;
 import org.arcsay.review.Outcome;
 import org.arcsay.review.ReviewModel;
 import org.arcsay.review.ReviewRow;
+import org.jspecify.annotations.Nullable;
 
 /** The review of one visit: readings on the left, one of them in full on the right. JavaFX thread only. */
 public final class ReviewWindow implements ReviewActions {
@@ -303,7 +304,7 @@ public final class ReviewWindow implements ReviewActions {
         showRight(pane, pane.buttons(row));
     }
 
-    private void showRight(Node content, Node buttons) {
+    private void showRight(Node content, @Nullable Node buttons) {
         boolean focusInside = focusIsInside(right);
         scroll.setContent(content);
         scroll.setVvalue(0);

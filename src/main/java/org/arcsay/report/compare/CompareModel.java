@@ -62,7 +62,7 @@ public final class CompareModel {
             message = patients.isEmpty() ? "There are no patients yet. Capture a visit first." : "";
             return patients;
         } catch (StoreException e) {
-            message = e.getMessage();
+            message = String.valueOf(e.getMessage());
             return List.of();
         }
     }
@@ -81,7 +81,7 @@ public final class CompareModel {
             visits = records.visits(chosen);
             message = visits.isEmpty() ? chosen + " has no visit." : "";
         } catch (StoreException e) {
-            message = e.getMessage();
+            message = String.valueOf(e.getMessage());
         }
         if (!visits.isEmpty()) {
             chooseVisit(visits.get(visits.size() - 1).visit().id());
@@ -186,7 +186,7 @@ public final class CompareModel {
             writers.write(report.get(), format, file);
             message = "The report is in " + file + ". It holds health data; keep it where your record rules allow.";
         } catch (StoreException e) {
-            message = e.getMessage();
+            message = String.valueOf(e.getMessage());
         }
     }
 }

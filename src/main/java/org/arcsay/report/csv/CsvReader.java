@@ -15,6 +15,7 @@ import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -68,7 +69,7 @@ public final class CsvReader {
                 line = parser.getCurrentLineNumber() + 1;
             }
         } catch (UncheckedIOException e) {
-            problems.add(new ImportProblem(line, 0, "", unreadable(e.getCause())));
+            problems.add(new ImportProblem(line, 0, "", unreadable(Objects.requireNonNull(e.getCause()))));
         }
     }
 

@@ -4,6 +4,7 @@ import java.time.DateTimeException;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -23,7 +24,11 @@ final class Row {
     }
 
     String text(Column column) {
-        return SafeText.read(cells.get(positions.get(column)));
+        return SafeText.read(cells.get(position(column)));
+    }
+
+    private int position(Column column) {
+        return Objects.requireNonNull(positions.get(column), column.title());
     }
 
     boolean isEmpty(Column column) {
@@ -51,13 +56,13 @@ final class Row {
         } catch (DateTimeException e) {
             complain(column, "'" + text(column) + "' is not a time such as 2026-03-02T09:30:00+01:00");
         } catch (IllegalArgumentException e) {
-            complain(column, e.getMessage());
+            complain(column, String.valueOf(e.getMessage()));
         }
         return Optional.empty();
     }
 
     void complain(Column column, String message) {
-        problems.accept(new ImportProblem(line, positions.get(column) + 1, column.title(), message));
+        problems.accept(new ImportProblem(line, position(column) + 1, column.title(), message));
     }
 
     void complain(String message) {
