@@ -3,6 +3,7 @@ package org.arcsay.cli;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Objects;
 import org.arcsay.app.Program;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -88,7 +89,8 @@ public final class ArcsayCommand implements Runnable {
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
         for (String window : WINDOWS) {
-            CommandSpec command = line.getSubcommands().get(window).getCommandSpec();
+            CommandSpec command =
+                    Objects.requireNonNull(line.getSubcommands().get(window)).getCommandSpec();
             command.remove(command.findOption("--json"));
         }
         int code = execute(line, arguments);
