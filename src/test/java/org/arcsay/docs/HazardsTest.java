@@ -40,7 +40,8 @@ class HazardsTest {
                 .filter(line -> line.matches("\\| \\d+ \\|.*"))
                 .toList();
         List<String> untested = rows.stream()
-                .filter(row -> !NAMED.matcher(row.substring(row.lastIndexOf("| `") + 1)).find())
+                .filter(row -> !NAMED.matcher(row.substring(row.lastIndexOf("| `") + 1))
+                        .find())
                 .toList();
         assertTrue(rows.size() > 20, "hazards: " + rows.size());
         assertEquals(List.of(), untested);

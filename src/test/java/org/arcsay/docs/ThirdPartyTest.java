@@ -36,8 +36,9 @@ class ThirdPartyTest {
         while (row.find()) {
             LISTED.put(row.group(1), row.group(2));
         }
-        Document pom =
-                DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(Path.of("pom.xml").toFile());
+        Document pom = DocumentBuilderFactory.newInstance()
+                .newDocumentBuilder()
+                .parse(Path.of("pom.xml").toFile());
         Map<String, String> properties = properties(pom);
         for (String part : PARTS) {
             for (Element element : elements(pom, part)) {
@@ -73,7 +74,10 @@ class ThirdPartyTest {
         if (version.startsWith("${")) {
             version = properties.get(version.substring(2, version.length() - 1));
         }
-        DECLARED.put(child(part, "groupId").orElseThrow() + ":" + child(part, "artifactId").orElseThrow(), version);
+        DECLARED.put(
+                child(part, "groupId").orElseThrow() + ":"
+                        + child(part, "artifactId").orElseThrow(),
+                version);
     }
 
     private static Map<String, String> properties(Document pom) {

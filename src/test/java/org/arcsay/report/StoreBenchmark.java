@@ -122,27 +122,31 @@ public final class StoreBenchmark {
         long patients = number(statement, "SELECT max(id) FROM patient");
         long events = number(statement, "SELECT max(id) FROM event");
         long realEvents = number(statement, "SELECT max(id) FROM event WHERE visit = " + REAL);
-        String copy = "WITH RECURSIVE copy(n) AS (SELECT 0 UNION ALL SELECT n + 1 FROM copy WHERE n + 1 < " + copies + ") ";
+        String copy =
+                "WITH RECURSIVE copy(n) AS (SELECT 0 UNION ALL SELECT n + 1 FROM copy WHERE n + 1 < " + copies + ") ";
         String event = events + " + n * " + realEvents;
         String fromEvents = " FROM copy CROSS JOIN event WHERE visit <= " + REAL;
         statement.execute("BEGIN");
-        statement.execute(copy + "INSERT INTO patient SELECT id + " + patients + " + n * " + PATIENTS + ", 'F-' || (id + "
-                + patients + " + n * " + PATIENTS + ") FROM copy CROSS JOIN patient WHERE id <= " + PATIENTS);
-        statement.execute(copy + "INSERT INTO visit SELECT id + " + visits + " + n * " + REAL + ", patient + " + patients
-                + " + n * " + PATIENTS + ", started_at, plan FROM copy CROSS JOIN visit WHERE id <= " + REAL);
+        statement.execute(
+                copy + "INSERT INTO patient SELECT id + " + patients + " + n * " + PATIENTS + ", 'F-' || (id + "
+                        + patients + " + n * " + PATIENTS + ") FROM copy CROSS JOIN patient WHERE id <= " + PATIENTS);
+        statement.execute(
+                copy + "INSERT INTO visit SELECT id + " + visits + " + n * " + REAL + ", patient + " + patients
+                        + " + n * " + PATIENTS + ", started_at, plan FROM copy CROSS JOIN visit WHERE id <= " + REAL);
         statement.execute(copy + "INSERT INTO event SELECT id + " + event + ", visit + " + visits + " + n * " + REAL
                 + ", number, kind, at, entry, by_whom, why" + fromEvents);
         for (String table : List.of("reading", "remark", "seal")) {
-            statement.execute(copy + "INSERT INTO " + table + " SELECT event + " + event + ", " + columns(statement, table)
-                    + " FROM copy CROSS JOIN " + table + " WHERE event <= " + realEvents);
+            statement.execute(copy + "INSERT INTO " + table + " SELECT event + " + event + ", "
+                    + columns(statement, table) + " FROM copy CROSS JOIN " + table + " WHERE event <= " + realEvents);
         }
         statement.execute("COMMIT");
     }
 
     /** All columns but the first, which is the event. */
     private static String columns(Statement statement, String table) throws SQLException {
-        try (ResultSet row = statement.executeQuery(
-                "SELECT group_concat('\"' || name || '\"', ', ') FROM pragma_table_info('" + table + "') WHERE name <> 'event'")) {
+        try (ResultSet row =
+                statement.executeQuery("SELECT group_concat('\"' || name || '\"', ', ') FROM pragma_table_info('"
+                        + table + "') WHERE name <> 'event'")) {
             return row.getString(1);
         }
     }

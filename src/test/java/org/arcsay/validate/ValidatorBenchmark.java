@@ -38,7 +38,9 @@ public class ValidatorBenchmark {
 
     @Setup
     public void measure() {
-        List<Visit> visits = FullSeries.visits(earlierVisits + 1).stream().map(VisitRecord::visit).toList();
+        List<Visit> visits = FullSeries.visits(earlierVisits + 1).stream()
+                .map(VisitRecord::visit)
+                .toList();
         visit = visits.get(earlierVisits);
         history = History.of(visits.subList(0, earlierVisits));
     }
