@@ -22,8 +22,10 @@ final class Row {
         this.problems = problems;
     }
 
+    /** The text of a cell; empty in a column that the file lacks. */
     String text(Column column) {
-        return SafeText.read(cells.get(positions.get(column)));
+        Integer position = positions.get(column);
+        return position == null ? "" : SafeText.read(cells.get(position));
     }
 
     boolean isEmpty(Column column) {
