@@ -13,18 +13,25 @@ import org.arcsay.model.Value;
 public record Amount(BigDecimal number, Scale scale) {
     /** What the number counts. */
     public enum Scale {
-        DEGREES("degrees"),
-        MILLIMETRES("mm"),
-        POINTS("points");
+        DEGREES("degrees", "degree"),
+        MILLIMETRES("mm", "mm"),
+        POINTS("points", "point");
 
         private final String unit;
+        private final String one;
 
-        Scale(String unit) {
+        Scale(String unit, String one) {
             this.unit = unit;
+            this.one = one;
         }
 
         public String unit() {
             return unit;
+        }
+
+        /** A number as shown with its unit, such as "5 degrees" or "1 point". */
+        public String count(String shown) {
+            return shown + " " + (shown.equals("1") ? one : unit);
         }
 
         /**
@@ -73,6 +80,6 @@ public record Amount(BigDecimal number, Scale scale) {
 
     /** The number with its unit, such as "12.5 mm". */
     public String words() {
-        return number.toPlainString() + " " + scale.unit();
+        return scale.count(number.toPlainString());
     }
 }

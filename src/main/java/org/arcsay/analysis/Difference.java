@@ -78,7 +78,7 @@ public record Difference(
     public String words() {
         return words(
                 change,
-                scale.unit(),
+                scale,
                 direction() + " than",
                 then.value().words(),
                 verdict,
@@ -98,11 +98,16 @@ public record Difference(
     }
 
     static String words(
-            BigDecimal change, String unit, String more, String then, Verdict verdict, Optional<BigDecimal> threshold) {
+            BigDecimal change,
+            Amount.Scale scale,
+            String more,
+            String then,
+            Verdict verdict,
+            Optional<BigDecimal> threshold) {
         String difference =
-                change.signum() == 0 ? "the same, " + then : shown(change.abs()) + " " + unit + " " + more + " " + then;
+                change.signum() == 0 ? "the same, " + then : scale.count(shown(change.abs())) + " " + more + " " + then;
         String limit =
-                threshold.map(known -> " (" + shown(known) + " " + unit + ")").orElse("");
+                threshold.map(known -> " (" + scale.count(shown(known)) + ")").orElse("");
         return difference + ", " + verdict.words() + limit;
     }
 

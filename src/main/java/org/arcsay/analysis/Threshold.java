@@ -17,7 +17,7 @@ public record Threshold(BigDecimal amount, ErrorFigure figure, ErrorFigure.Confi
 
     /** Such as "5 degrees, 95 %, same rater, our default: …". */
     public String words() {
-        return Difference.shown(amount) + " " + figure.scale().unit() + ", " + confidence.words() + ", "
+        return figure.scale().count(Difference.shown(amount)) + ", " + confidence.words() + ", "
                 + figure.rater().words() + ", " + provenance().words();
     }
 }

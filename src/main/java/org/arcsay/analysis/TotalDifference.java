@@ -36,7 +36,7 @@ public record TotalDifference(
     public String words() {
         return Difference.words(
                 change,
-                "degrees",
+                Amount.Scale.DEGREES,
                 change.signum() > 0 ? "more than" : "less than",
                 then.degrees().orElseThrow().toPlainString() + " degrees",
                 verdict,

@@ -1,6 +1,7 @@
 package org.arcsay.report;
 
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.arcsay.model.PatientCode;
@@ -15,7 +16,11 @@ public final class StoredVisits {
 
     /** Every visit of a patient with its journal, oldest first; those added later from elsewhere stand where they belong. */
     public static List<VisitRecord> of(VisitStore store, PatientCode patient) throws StoreException {
-        return store.visits(patient, VisitRecord::new).stream()
+        List<VisitRecord> records = new ArrayList<>();
+        for (VisitRecord record : store.visits(patient, VisitRecord::new)) {
+            records.add(record.following(store.plan(record.visit().id()).orElse("")));
+        }
+        return records.stream()
                 .sorted(Comparator.comparing(record -> record.visit().startedAt(), OffsetDateTime.timeLineOrder()))
                 .toList();
     }

@@ -165,7 +165,7 @@ public final class VisitStore implements AutoCloseable {
     }
 
     private static Visit add(Connection connection, WholeVisit whole) throws SQLException {
-        long id = insertVisit(connection, knownPatient(connection, whole.patient()), whole.startedAt(), "");
+        long id = insertVisit(connection, knownPatient(connection, whole.patient()), whole.startedAt(), whole.plan());
         Visit visit = whole.visit(id);
         EventWriter writer = new EventWriter(connection);
         for (JournalEvent event : whole.journal()) {

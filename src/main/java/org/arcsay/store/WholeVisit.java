@@ -11,9 +11,10 @@ import org.arcsay.model.Visit;
  *
  * @param patient the patient's code
  * @param startedAt when capture began
+ * @param plan name of the measuring plan that was followed, or empty
  * @param journal every event, in order
  */
-public record WholeVisit(PatientCode patient, OffsetDateTime startedAt, List<JournalEvent> journal) {
+public record WholeVisit(PatientCode patient, OffsetDateTime startedAt, String plan, List<JournalEvent> journal) {
     public WholeVisit {
         journal = List.copyOf(journal);
     }

@@ -58,7 +58,7 @@ final class Jump implements Rule {
 
     private Finding finding(Reading reading, Known last, BigDecimal limit) {
         Amount now = Amount.of(reading.value()).orElseThrow();
-        String bound = limit.toPlainString() + " " + now.scale().unit();
+        String bound = now.scale().count(limit.toPlainString());
         String sentence = reading.words() + ", but at the last visit "
                 + last.reading().value().words() + "; a change of more than " + bound
                 + " is far beyond measurement error.";

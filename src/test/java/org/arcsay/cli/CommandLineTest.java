@@ -1,6 +1,7 @@
 package org.arcsay.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -228,6 +229,17 @@ class CommandLineTest {
         Path grammar = Files.writeString(home.resolve("own.jsgf"), own);
         arcsay("check", "--grammar", grammar.toString())
                 .mustSay(ExitCode.OK, "every sentence has one meaning", "knows every word");
+    }
+
+    @Test
+    void theGrammarOfTheSettingsHoldsUnlessTheCommandNamesAnother() throws IOException {
+        Path settings = settingsFile();
+        Files.createDirectories(settings.getParent());
+        Files.writeString(settings, "grammar = hand\n");
+        arcsay("phrases").mustSay(ExitCode.OK, "Wrist", "index p i p flexion ninety five", "m p ten to fifty");
+        assertFalse(arcsay("phrases", "--grammar", "thumb").out().contains("Wrist"));
+        Files.writeString(settings, "grammar = no-such-file\n");
+        arcsay("phrases").mustSay(ExitCode.SETTINGS, "no-such-file");
     }
 
     @Test

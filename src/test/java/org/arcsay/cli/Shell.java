@@ -44,8 +44,9 @@ final class Shell {
 
     Answer arcsay(String... arguments) {
         List<String> all = new ArrayList<>(Arrays.asList(arguments));
-        all.add("--home");
-        all.add(home.toString());
+        if (!all.contains("--home")) {
+            all.addAll(List.of("--home", home.toString()));
+        }
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
         int code = ArcsayCommand.run(

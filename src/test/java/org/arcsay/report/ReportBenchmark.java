@@ -76,7 +76,7 @@ public final class ReportBenchmark {
     }
 
     private static WholeVisit whole(VisitRecord record) {
-        return new WholeVisit(record.visit().patient(), record.visit().startedAt(), record.journal());
+        return new WholeVisit(record.visit().patient(), record.visit().startedAt(), record.plan(), record.journal());
     }
 
     private static <T> T once(String step, Callable<T> work) throws Exception {

@@ -43,7 +43,7 @@ public final class Dictation implements AutoCloseable {
         this(folder, settings, start, GRAMMAR, SeriesPlans.standard().usual());
     }
 
-    Dictation(Path folder, ClinicSettings settings, Context start, SpokenGrammar grammar, SeriesPlan plan)
+    public Dictation(Path folder, ClinicSettings settings, Context start, SpokenGrammar grammar, SeriesPlan plan)
             throws StoreException {
         parser = new Parser(grammar);
         store = VisitStore.open(folder.resolve("visits.db"));

@@ -43,8 +43,7 @@ final class Conventions {
                 .flatMap(row -> Stream.of(row.left(), row.right()))
                 .flatMap(cell -> which.apply(cell.comparison()).stream())
                 .flatMap(difference -> difference.threshold().stream())
-                .map(limit -> limit.amount().toPlainString() + " "
-                        + limit.figure().scale().unit() + " ("
+                .map(limit -> limit.figure().scale().count(limit.amount().toPlainString()) + " ("
                         + limit.provenance().mark().words() + ")")
                 .distinct()
                 .collect(Collectors.joining(", "));

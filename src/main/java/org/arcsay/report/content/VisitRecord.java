@@ -12,10 +12,21 @@ import org.arcsay.model.Visit;
  *
  * @param visit the state that replaying the journal gives
  * @param journal every event of the visit, in order
+ * @param plan name of the series that was followed, or empty
  */
-public record VisitRecord(Visit visit, List<JournalEvent> journal) {
+public record VisitRecord(Visit visit, List<JournalEvent> journal, String plan) {
     public VisitRecord {
         journal = List.copyOf(journal);
+    }
+
+    /** A visit that followed no series. */
+    public VisitRecord(Visit visit, List<JournalEvent> journal) {
+        this(visit, journal, "");
+    }
+
+    /** The same visit as one of a series. */
+    public VisitRecord following(String series) {
+        return new VisitRecord(visit, journal, series);
     }
 
     /**

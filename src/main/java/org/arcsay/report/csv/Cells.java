@@ -142,7 +142,7 @@ final class Cells {
     }
 
     static BigDecimal decimal(String text) {
-        if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,12})?")) {
+        if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,40})?")) {
             throw new IllegalArgumentException(
                     "'" + text + "' is not an unsigned number with a decimal point, such as 7.5");
         }

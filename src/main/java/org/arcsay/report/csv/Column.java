@@ -2,6 +2,7 @@ package org.arcsay.report.csv;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 
 /** The columns of the file, in order; one row is one reading, and a visit without readings has one row of its own. */
 enum Column {
@@ -43,7 +44,11 @@ enum Column {
     GRAMMAR("grammar"),
     MODEL("model"),
     RULES("rules"),
-    CONVENTION("convention");
+    CONVENTION("convention"),
+    PLAN("plan");
+
+    /** Columns that files of earlier versions lack. */
+    static final Set<Column> LATER = Set.of(PLAN);
 
     private final String title;
 

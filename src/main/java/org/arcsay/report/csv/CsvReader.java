@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -62,9 +63,9 @@ public final class CsvReader {
         try {
             Iterator<CSVRecord> records = parser.iterator();
             Map<Column, Integer> positions = records.hasNext() ? header(records.next()) : noHeader();
-            int width = positions.size();
+            boolean complete = positions.keySet().containsAll(EnumSet.complementOf(EnumSet.copyOf(Column.LATER)));
             line = parser.getCurrentLineNumber() + 1;
-            while (width == Column.values().length && problems.size() < MOST_PROBLEMS && records.hasNext()) {
+            while (complete && problems.size() < MOST_PROBLEMS && records.hasNext()) {
                 readRow(line, positions, records.next());
                 line = parser.getCurrentLineNumber() + 1;
             }
@@ -92,6 +93,9 @@ public final class CsvReader {
         Map<Column, Integer> positions = new EnumMap<>(Column.class);
         for (Column column : Column.values()) {
             int at = record.toList().indexOf(column.title());
+            if (at < 0 && Column.LATER.contains(column)) {
+                continue;
+            }
             if (at < 0) {
                 problems.add(new ImportProblem(1, 0, "", "the column '" + column.title() + "' is missing"));
             } else {
@@ -130,7 +134,7 @@ public final class CsvReader {
         if (id.isEmpty() || patient.isEmpty() || started.isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(new VisitRows.Head(id.get(), patient.get(), started.get(), ended));
+        return Optional.of(new VisitRows.Head(id.get(), patient.get(), started.get(), ended, row.text(Column.PLAN)));
     }
 
     private Optional<VisitRows> visit(Row row, VisitRows.Head head) {
@@ -138,7 +142,7 @@ public final class CsvReader {
         if (!visit.head().equals(head)) {
             row.complain(
                     Column.VISIT,
-                    "visit " + head.id() + " has another patient, start or end here than in its first row");
+                    "visit " + head.id() + " has another patient, start, end or plan here than in its first row");
             return Optional.empty();
         }
         return Optional.of(visit);

@@ -47,7 +47,7 @@ public final class CsvWriter implements ReportWriter {
 
     private static void writeVisit(CSVPrinter printer, VisitRecord record, SignConvention convention)
             throws IOException {
-        Map<Column, String> head = head(record.visit(), convention);
+        Map<Column, String> head = head(record, convention);
         if (record.visit().entries().isEmpty()) {
             print(printer, head);
         }
@@ -67,13 +67,15 @@ public final class CsvWriter implements ReportWriter {
                 .toList());
     }
 
-    private static Map<Column, String> head(Visit visit, SignConvention convention) {
+    private static Map<Column, String> head(VisitRecord record, SignConvention convention) {
+        Visit visit = record.visit();
         Map<Column, String> row = new EnumMap<>(Column.class);
         row.put(Column.VISIT, Long.toString(visit.id()));
         row.put(Column.PATIENT, visit.patient().text());
         row.put(Column.VISIT_STARTED, time(visit.startedAt()));
         row.put(Column.VISIT_ENDED, visit.endedAt().map(CsvWriter::time).orElse(""));
         row.put(Column.CONVENTION, ValueParts.lower(convention));
+        row.put(Column.PLAN, record.plan());
         return row;
     }
 

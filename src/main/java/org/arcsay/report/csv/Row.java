@@ -4,7 +4,6 @@ import java.time.DateTimeException;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -23,12 +22,10 @@ final class Row {
         this.problems = problems;
     }
 
+    /** The text of a cell; empty in a column that the file lacks. */
     String text(Column column) {
-        return SafeText.read(cells.get(position(column)));
-    }
-
-    private int position(Column column) {
-        return Objects.requireNonNull(positions.get(column), column.title());
+        Integer position = positions.get(column);
+        return position == null ? "" : SafeText.read(cells.get(position));
     }
 
     boolean isEmpty(Column column) {
@@ -62,7 +59,7 @@ final class Row {
     }
 
     void complain(Column column, String message) {
-        problems.accept(new ImportProblem(line, position(column) + 1, column.title(), message));
+        problems.accept(new ImportProblem(line, positions.getOrDefault(column, cells.size()) + 1, column.title(), message));
     }
 
     void complain(String message) {

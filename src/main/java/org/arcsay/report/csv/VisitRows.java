@@ -25,8 +25,10 @@ final class VisitRows {
      * @param patient the patient's code
      * @param startedAt when capture began
      * @param endedAt when capture ended, if it has
+     * @param plan name of the series that was followed, or empty
      */
-    record Head(long id, PatientCode patient, OffsetDateTime startedAt, Optional<OffsetDateTime> endedAt) {}
+    record Head(
+            long id, PatientCode patient, OffsetDateTime startedAt, Optional<OffsetDateTime> endedAt, String plan) {}
 
     VisitRows(Head head) {
         this.head = head;
@@ -72,9 +74,9 @@ final class VisitRows {
         undecided.stream()
                 .sorted(Comparator.comparing(EntryRow::settledAt, OffsetDateTime.timeLineOrder()))
                 .forEach(u -> journal.addAll(u.decisions()));
-        head.endedAt().ifPresent(at -> journal.add(new JournalEvent.Ended(at, "")));
+        head.endedAt().ifPresent(at -> journal.add(new JournalEvent.Ended(at, "import (there visit " + head.id() + ")")));
         return replays(visit, journal)
-                ? Optional.of(new ImportedVisit(head.id(), new WholeVisit(head.patient(), head.startedAt(), journal)))
+                ? Optional.of(new ImportedVisit(head.id(), new WholeVisit(head.patient(), head.startedAt(), head.plan(), journal)))
                 : Optional.empty();
     }
 

@@ -9,6 +9,7 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.arcsay.model.JournalEvent;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Motion;
 import org.arcsay.model.Remark;
@@ -58,6 +59,50 @@ class CsvRoundTripTest {
                 .toList();
 
         assertEquals(first, csv(reportOf(visits)));
+    }
+
+    @Test
+    void theNameOfTheSeriesComesBack() throws IOException {
+        List<VisitRecord> visits = DemoCase.visits().stream()
+                .map(visit -> visit.following("thumb-short"))
+                .toList();
+
+        List<ImportedVisit> imported = ready(csv(reportOf(visits)));
+
+        imported.forEach(visit -> assertEquals("thumb-short", visit.content().plan()));
+    }
+
+    @Test
+    void aFileOfAnEarlierVersionWithoutTheSeriesIsReadAsBefore() throws IOException {
+        String earlier = csv(DemoCase.report()).replace(",convention,plan\r\n", ",convention\r\n").replace(",\r\n", "\r\n");
+
+        List<ImportedVisit> imported = ready(earlier);
+
+        assertEquals(DemoCase.visits().stream().map(VisitRecord::visit).toList(), visits(imported));
+        imported.forEach(visit -> assertEquals("", visit.content().plan()));
+    }
+
+    /** What a recogniser is sure of has as many digits as a double has. */
+    @Test
+    void aConfidenceOfManyDigitsComesBack() throws IOException {
+        String written = csv(reportOf(List.of(new VisitScript(1, "demo-08", "2026-04-01T08:00:00+02:00")
+                .joint("MP", 50, 0)
+                .record())));
+        String real = written.replaceFirst("(?<=,)0\\.[0-9]+(?=,PT)", "0.840127762787365");
+        assertTrue(real.contains(",0.840127762787365,"), real);
+
+        ImportedVisit visit = ready(real).get(0);
+
+        assertEquals(
+                real,
+                csv(reportOf(List.of(new VisitRecord(visit.visit(), visit.content().journal())))));
+    }
+
+    @Test
+    void theJournalSaysThatAVisitWasImported() throws IOException {
+        ready(csv(DemoCase.report())).forEach(visit -> assertTrue(visit.content().journal().stream()
+                .anyMatch(event -> event instanceof JournalEvent.Ended ended
+                        && ended.by().equals("import (there visit " + visit.sourceId() + ")"))));
     }
 
     @Test

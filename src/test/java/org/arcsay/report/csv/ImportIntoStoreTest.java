@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.arcsay.model.PatientCode;
 import org.arcsay.report.StoredVisits;
 import org.arcsay.report.content.DemoCase;
@@ -38,6 +39,22 @@ class ImportIntoStoreTest {
                 DemoCase.visits().stream().map(VisitRecord::visit).toList(),
                 stored.stream().map(VisitRecord::visit).toList());
         assertEquals(exported, CsvRoundTripTest.csv(CsvRoundTripTest.reportOf(stored)));
+    }
+
+    @Test
+    void theSeriesOfAVisitIsStoredAndExportedAgain() throws Exception {
+        List<VisitRecord> visits = DemoCase.visits().stream()
+                .map(visit -> visit.following("thumb-short"))
+                .toList();
+        String exported = CsvRoundTripTest.csv(CsvRoundTripTest.reportOf(visits));
+        try (VisitStore store = VisitStore.open(folder.resolve("empty.db"))) {
+            long id = store.addAll(ready(exported)).get(0).id();
+
+            assertEquals(Optional.of("thumb-short"), store.plan(id));
+            assertEquals(
+                    exported,
+                    CsvRoundTripTest.csv(CsvRoundTripTest.reportOf(StoredVisits.of(store, new PatientCode("demo-07")))));
+        }
     }
 
     @Test
@@ -73,7 +90,7 @@ class ImportIntoStoreTest {
         List<WholeVisit> visits = ready(CsvRoundTripTest.csv(DemoCase.report()));
         WholeVisit sound = visits.get(0);
         WholeVisit wrong = new WholeVisit(
-                sound.patient(), sound.startedAt().plusDays(1), sound.journal().subList(1, 5));
+                sound.patient(), sound.startedAt().plusDays(1), "", sound.journal().subList(1, 5));
         try (VisitStore store = VisitStore.open(folder.resolve("some.db"))) {
             assertThrows(IllegalStateException.class, () -> store.addAll(List.of(sound, wrong)));
 
