@@ -10,6 +10,7 @@ import javafx.scene.Scene;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Control;
 import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollBar;
 import javafx.scene.paint.Color;
 
@@ -50,8 +51,16 @@ final class SceneCheck {
     static List<String> notAmong(Scene scene, Set<Node> reached) {
         return controls(scene)
                 .filter(control -> !control.isDisabled() && !reached.contains(control))
+                .filter(control -> !(control instanceof RadioButton radio && isReachedByArrows(radio, reached)))
                 .map(SceneCheck::name)
                 .toList();
+    }
+
+    /** Tab goes to the chosen one of a group, and the arrows from there to the others. */
+    private static boolean isReachedByArrows(RadioButton radio, Set<Node> reached) {
+        return radio.getToggleGroup() != null
+                && radio.getToggleGroup().getSelectedToggle() instanceof Node chosen
+                && reached.contains(chosen);
     }
 
     /** Whether a frame of at least two pixels tells that this control has the focus. */
