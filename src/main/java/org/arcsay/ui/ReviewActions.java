@@ -25,8 +25,6 @@ interface ReviewActions {
 
     void undo();
 
-    void showReport();
-
     /** Tells the outcome; a stored change also closes the open form. */
     void finish(Outcome outcome);
 }

@@ -35,9 +35,7 @@ final class ReviewHead extends VBox {
                 actions::confirmAll);
         undo = Parts.button("_Undo last change", "Control Z", actions::undo);
         Button add = Parts.button("_Add missed reading", "Control N or Insert", actions::addMissed);
-        Button report = Parts.button("Show _report", "Control R. The pages as they would be printed now", actions::showReport);
-        Parts.show(report, model.report().isPresent());
-        FlowPane row = new FlowPane(who(model.visit()), new VBox(2, count, marks, remaining), add, undo, confirmAll, report);
+        FlowPane row = new FlowPane(who(model.visit()), new VBox(2, count, marks, remaining), add, undo, confirmAll);
         row.getStyleClass().add("head-row");
         getChildren().addAll(row, Parts.label(CAUTION, "caution-line"));
         refresh();

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
@@ -180,8 +181,7 @@ public final class ReviewWindow implements ReviewActions {
         tell(outcome.message());
     }
 
-    @Override
-    public void showReport() {
+    private void showReport() {
         try {
             if (model.report().isPresent()) {
                 ReportWindow.show(new Stage(), model.report().get(), model.visit().id(), look);
@@ -219,6 +219,10 @@ public final class ReviewWindow implements ReviewActions {
         HBox foot = new HBox(16, status);
         HBox.setHgrow(status, Priority.ALWAYS);
         status.setMaxWidth(Double.MAX_VALUE);
+        Button report =
+                Parts.button("Show _report", "Control R. The pages as they would be printed now", this::showReport);
+        Parts.show(report, model.report().isPresent());
+        foot.getChildren().add(report);
         foot.getChildren().addAll(lookButtons.buttons());
         foot.getStyleClass().add("foot");
         tell("F1 lists the keys.");

@@ -105,6 +105,12 @@ class ArrowsTest {
         only("ui", "javafx..", "atlantafx..").check(PROGRAM);
     }
 
+    /** Nothing on the screen moves by itself, so that there is no motion to be reduced. */
+    @Test
+    void nothingIsAnimated() {
+        noClasses().should().dependOnClassesThat().resideInAPackage("javafx.animation..").check(PROGRAM);
+    }
+
     @Test
     void theCommandLineLibraryStaysInCli() {
         only("cli", "picocli..").check(PROGRAM);

@@ -191,6 +191,7 @@ class CommandLineTest {
         Files.writeString(settings, "pace = 1\nanswers = loud\n");
         capture(VISIT).mustSay(ExitCode.SETTINGS, "line 2", "loud", "full, off, short, tones");
         arcsay("measure").mustSay(ExitCode.SETTINGS, "line 2", "loud");
+        Files.delete(settings);
         Path grammar = Files.writeString(home.resolve("own.jsgf"), "#JSGF V1.0;\ngrammar g;\npublic <u> = <v>;\n");
         arcsay("phrases", "--grammar", grammar.toString()).mustSay(ExitCode.SETTINGS, "line 3", "<v>");
     }

@@ -97,7 +97,7 @@ public final class StoreBenchmark {
         for (int visit = 0; visit < REAL; visit++) {
             VisitRecord record = SERIES.get(visit % VISITS_OF_ONE);
             PatientCode patient = new PatientCode(code + "-" + visit / VISITS_OF_ONE);
-            made.add(new WholeVisit(patient, record.visit().startedAt(), record.journal()));
+            made.add(new WholeVisit(patient, record.visit().startedAt(), "", record.journal()));
         }
         try (VisitStore store = VisitStore.open(file)) {
             return store.addAll(made).stream()

@@ -91,4 +91,9 @@ class CompareWindowTest extends HeadlessWindow {
                 .filter(node -> node instanceof Pane && node.getAccessibleRole() == AccessibleRole.IMAGE_VIEW)
                 .toList();
     }
+
+    @Test
+    void everyControlIsReachedByKeyboard() {
+        everyControlIsReachedByTabAndShowsThatItHasTheFocus();
+    }
 }

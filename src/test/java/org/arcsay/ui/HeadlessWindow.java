@@ -1,8 +1,11 @@
 package org.arcsay.ui;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.TimeoutException;
 import javafx.scene.Node;
 import javafx.scene.control.ButtonBase;
@@ -55,6 +58,16 @@ abstract class HeadlessWindow extends FxRobot {
             assertEquals(List.of(), SceneCheck.cutOff(stage.getScene()));
             push(KeyCode.CONTROL, KeyCode.PLUS);
         }
+    }
+
+    protected void everyControlIsReachedByTabAndShowsThatItHasTheFocus() {
+        Set<Node> reached = new HashSet<>();
+        for (int step = 0; step < 60; step++) {
+            push(KeyCode.TAB);
+            assertTrue(SceneCheck.showsFocus(focused()), () -> "no frame around " + focused());
+            reached.add(focused());
+        }
+        assertEquals(List.of(), SceneCheck.notAmong(stage.getScene(), reached));
     }
 
     protected Node focused() {

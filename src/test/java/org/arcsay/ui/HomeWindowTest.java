@@ -97,4 +97,9 @@ class HomeWindowTest extends HeadlessWindow {
     void everyControlHasARoleANameAndRoom() {
         everyControlHasARoleANameAndRoomAtEverySize();
     }
+
+    @Test
+    void everyControlIsReachedByKeyboard() {
+        everyControlIsReachedByTabAndShowsThatItHasTheFocus();
+    }
 }

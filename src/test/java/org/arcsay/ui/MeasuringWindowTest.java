@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import org.arcsay.review.Listening;
@@ -97,5 +98,24 @@ class MeasuringWindowTest extends HeadlessWindow {
     void closingTellsTheCapture() {
         interact(() -> stage.hide());
         assertEquals(1, script.timesClosed());
+    }
+
+    @Test
+    void everyControlIsReachedByKeyboard() {
+        everyControlIsReachedByTabAndShowsThatItHasTheFocus();
+    }
+
+    @Test
+    void atTwiceTheTextSizeTheLastValueIsWholeBesideANoticeAndAQuestion() {
+        script.model().update(state -> state.with(
+                Listening.TYPING, "No microphone was found. Plug one in and try again; entries can also be typed."));
+        for (int size = 0; size < 4; size++) {
+            push(KeyCode.CONTROL, KeyCode.PLUS);
+        }
+        WaitForAsyncUtils.waitForFxEvents();
+        Node value = stage.getScene().lookup(".last-value");
+        assertTrue(shows("Is it right?"));
+        double bottom = value.localToScene(value.getBoundsInLocal()).getMaxY();
+        assertTrue(bottom <= stage.getScene().getHeight(), bottom + " px");
     }
 }

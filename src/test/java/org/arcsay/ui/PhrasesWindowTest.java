@@ -30,4 +30,9 @@ class PhrasesWindowTest extends HeadlessWindow {
     void everyControlHasARoleANameAndRoom() {
         everyControlHasARoleANameAndRoomAtEverySize();
     }
+
+    @Test
+    void everyControlIsReachedByKeyboard() {
+        everyControlIsReachedByTabAndShowsThatItHasTheFocus();
+    }
 }

@@ -47,4 +47,9 @@ class ReviewAccessibilityTest extends ReviewWindowTest {
                 .map(Control::getAccessibleText)
                 .forEach(text -> assertTrue(text.contains(" "), text + " has no object"));
     }
+
+    @Test
+    void everyControlIsReachedByKeyboard() {
+        everyControlIsReachedByTabAndShowsThatItHasTheFocus();
+    }
 }

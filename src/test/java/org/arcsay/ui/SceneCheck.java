@@ -1,6 +1,7 @@
 package org.arcsay.ui;
 
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
@@ -9,7 +10,9 @@ import javafx.scene.Scene;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Control;
 import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollBar;
+import javafx.scene.paint.Color;
 
 /** Walks a scene graph and lists what a person could not reach, name or read. */
 final class SceneCheck {
@@ -42,6 +45,31 @@ final class SceneCheck {
                 .filter(button -> button.getWidth() + 0.5 < button.prefWidth(-1))
                 .map(SceneCheck::name)
                 .toList();
+    }
+
+    /** Controls that can be used now and are not among the given ones. */
+    static List<String> notAmong(Scene scene, Set<Node> reached) {
+        return controls(scene)
+                .filter(control -> !control.isDisabled() && !reached.contains(control))
+                .filter(control -> !(control instanceof RadioButton radio && isReachedByArrows(radio, reached)))
+                .map(SceneCheck::name)
+                .toList();
+    }
+
+    /** Tab goes to the chosen one of a group, and the arrows from there to the others. */
+    private static boolean isReachedByArrows(RadioButton radio, Set<Node> reached) {
+        return radio.getToggleGroup() != null
+                && radio.getToggleGroup().getSelectedToggle() instanceof Node chosen
+                && reached.contains(chosen);
+    }
+
+    /** Whether a frame of at least two pixels tells that this control has the focus. */
+    static boolean showsFocus(Node node) {
+        return node instanceof Control control
+                && control.getBorder() != null
+                && control.getBorder().getStrokes().stream()
+                        .anyMatch(stroke -> stroke.getWidths().getTop() >= 2
+                                && !Color.TRANSPARENT.equals(stroke.getTopStroke()));
     }
 
     static Stream<Control> buttons(Scene scene) {

@@ -49,4 +49,9 @@ class SettingsWindowTest extends HeadlessWindow {
     void everyControlHasARoleANameAndRoom() {
         everyControlHasARoleANameAndRoomAtEverySize();
     }
+
+    @Test
+    void everyControlIsReachedByKeyboard() {
+        everyControlIsReachedByTabAndShowsThatItHasTheFocus();
+    }
 }

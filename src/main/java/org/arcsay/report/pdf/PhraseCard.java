@@ -82,7 +82,7 @@ public final class PhraseCard {
         for (String example : section.examples()) {
             blocks.add(Paragraph.of("\u201c" + example + "\u201d", Style.CARD, typeface, width));
         }
-        blocks.add(Block.gap(9));
+        blocks.add(Block.gap(11));
         return new Stack(blocks);
     }
 

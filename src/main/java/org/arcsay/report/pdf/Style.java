@@ -18,8 +18,8 @@ record Style(float size, boolean bold, float gray) {
     static final Style SMALL = new Style(6.5f, false, 0.2f);
     static final Style SMALL_BOLD = new Style(6.5f, true, 0.15f);
     static final Style STAMP = new Style(9, true, 0);
-    static final Style CARD_HEAD = new Style(10.5f, true, 0);
-    static final Style CARD = new Style(10, false, 0.1f);
+    static final Style CARD_HEAD = new Style(12.5f, true, 0);
+    static final Style CARD = new Style(12.5f, false, 0.1f);
 
     float lineHeight() {
         return size * 1.3f;
