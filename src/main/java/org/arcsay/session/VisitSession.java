@@ -62,6 +62,9 @@ public final class VisitSession {
     private @Nullable Question question;
     private @Nullable Understood doubtful;
     private int failedAnswers;
+    /** Whether what was said last came to nothing, so that a bare correction would change a reading not meant. */
+    private boolean lastCameToNothing;
+
     private boolean paused;
     private boolean ended;
     private List<Integer> lastGroup = List.of();
@@ -158,6 +161,7 @@ public final class VisitSession {
     }
 
     private Outcome unclear() {
+        lastCameToNothing = true;
         if (question != null) {
             return failedAnswer();
         }
@@ -178,6 +182,12 @@ public final class VisitSession {
         if (paused && !isControl(command, ControlWord.GO_AHEAD)) {
             return new Outcome.Ignored();
         }
+        Outcome outcome = tried(command, heard);
+        lastCameToNothing = outcome instanceof Outcome.Refused;
+        return outcome;
+    }
+
+    private Outcome tried(Command command, Heard heard) {
         try {
             return dispatch(command, heard);
         } catch (JournalException e) {
@@ -408,6 +418,11 @@ public final class VisitSession {
     }
 
     private Outcome correctLastValue(Command.Number said, Heard heard) throws JournalException {
+        if (lastCameToNothing) {
+            return new Outcome.Refused(
+                    Why.NOTHING_TO_CHANGE,
+                    "What you said before was not stored, so it is not clear what to correct. Say the joint with it.");
+        }
         List<Integer> last = standing(lastGroup);
         if (last.isEmpty()) {
             return nothingToChange();

@@ -76,6 +76,21 @@ class VisitSessionTest {
         assertEquals("left MP flexion, active", dictation.session.next().orElseThrow().words());
     }
 
+    /** What was refused is what the therapist wants to put right; the reading before it must not change instead. */
+    @Test
+    void aBareCorrectionAfterARefusalChangesNothing() throws StoreException {
+        dictation.say("right hand");
+        dictation.say("i p lacks ten degrees of extension");
+        dictation.say("[unk] flexion seventy");
+        var refused = assertInstanceOf(Outcome.Refused.class, dictation.say("correction fifty five"));
+        assertEquals(Outcome.Why.NOTHING_TO_CHANGE, refused.why());
+        assertEquals(List.of("right IP extension, active: lacks 10 degrees"), dictation.stored());
+        dictation.say("correction i p lacks fifteen");
+        assertEquals(List.of("right IP extension, active: lacks 15 degrees"), dictation.stored());
+        dictation.say("correction twelve");
+        assertEquals(List.of("right IP extension, active: lacks 12 degrees"), dictation.stored());
+    }
+
     @Test
     void handAndModeHoldUntilChanged() throws StoreException {
         dictation.say("right thumb passive");
