@@ -77,12 +77,7 @@ public record Difference(
     /** Such as "10 degrees more than 65 degrees, beyond measurement error (5 degrees)". */
     public String words() {
         return words(
-                change,
-                scale,
-                direction() + " than",
-                then.value().words(),
-                verdict,
-                threshold.map(Threshold::amount));
+                change, scale, direction() + " than", then.value().words(), verdict, threshold.map(Threshold::amount));
     }
 
     /** The difference alone, without unit, such as "10 more", "15 straighter" or "the same". */

@@ -58,7 +58,8 @@ public record DemoVisit(Path folder, DataFolder home, VisitStore store) implemen
             "palmar abduction 55",
             "end session");
 
-    static final String REMARK = "Demo visit: a recording with invented readings. It is thrown away when the program ends.";
+    static final String REMARK =
+            "Demo visit: a recording with invented readings. It is thrown away when the program ends.";
 
     /** Begins with empty records in a folder for temporary files. */
     static DemoVisit open() throws StoreException {
@@ -88,14 +89,13 @@ public record DemoVisit(Path folder, DataFolder home, VisitStore store) implemen
         VisitSession session =
                 visits.begin(PATIENT, Optional.empty(), SeriesPlans.standard().usual(), then);
         try {
-            CaptureLoop loop =
-                    new CaptureLoop(new Parser(grammar), session, visits.versions(), (utterance, command, outcome) -> {});
+            CaptureLoop loop = new CaptureLoop(
+                    new Parser(grammar), session, visits.versions(), (utterance, command, outcome) -> {});
             BEFORE.forEach(loop::type);
         } finally {
             session.close();
         }
-        ReviewModel review =
-                visits.review(store.visit(session.visit().id()).orElseThrow(), "demo", home.drafts());
+        ReviewModel review = visits.review(store.visit(session.visit().id()).orElseThrow(), "demo", home.drafts());
         review.rows().forEach(row -> {
             review.markSeen(row.number());
             review.confirm(row.number());
@@ -111,7 +111,8 @@ public record DemoVisit(Path folder, DataFolder home, VisitStore store) implemen
     }
 
     static MeasuringStart start() {
-        return new MeasuringStart(PATIENT, Optional.empty(), SeriesPlans.standard().usual(), Optional.empty());
+        return new MeasuringStart(
+                PATIENT, Optional.empty(), SeriesPlans.standard().usual(), Optional.empty());
     }
 
     @Override

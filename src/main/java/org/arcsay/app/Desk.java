@@ -142,8 +142,7 @@ public final class Desk implements HomeActions, AutoCloseable {
     @Override
     public MeasuringModel measure(MeasuringStart start) throws HomeException {
         Visits visits = setup.visits();
-        Optional<KeptSound> sound =
-                setup.habits().keepSound() ? Optional.of(folder.sound()) : Optional.empty();
+        Optional<KeptSound> sound = setup.habits().keepSound() ? Optional.of(folder.sound()) : Optional.empty();
         return begin(
                 visits,
                 start,

@@ -46,7 +46,8 @@ record DeskSettings(DataFolder folder, Consumer<Settings> use) implements Settin
 
     @Override
     public String places() {
-        return "Settings file: " + folder.settings() + "\nRecords: " + folder.database() + "\nBackups: " + folder.backups()
+        return "Settings file: " + folder.settings() + "\nRecords: " + folder.database() + "\nBackups: "
+                + folder.backups()
                 + "\nThe folder is chosen at the start, with --home FOLDER or the variable ARCSAY_HOME.";
     }
 

@@ -39,7 +39,9 @@ public final class Ears implements AutoCloseable {
         ModelCache.Fitted fitted = models.fit(source, grammar.graph(), grammar.ownWords());
         String name = folder.map(path -> String.valueOf(path.getFileName())).orElse(ModelCache.BUNDLED);
         return new Ears(
-                VoskModel.load(fitted.folder().path()), name + "@" + fitted.folder().checksum(), fitted.missingWords());
+                VoskModel.load(fitted.folder().path()),
+                name + "@" + fitted.folder().checksum(),
+                fitted.missingWords());
     }
 
     /** Name and checksum of the model, stored with every entry. */

@@ -149,7 +149,10 @@ final class LiveMeasuring implements MeasuringActions {
     private void listen(Speaker speaker, String notice) {
         try {
             Ears ears = parts.ears().get();
-            Run run = new Run(speaker, visits.versions(ears), (notice + " " + ears.warning().orElse("")).strip());
+            Run run = new Run(
+                    speaker,
+                    visits.versions(ears),
+                    (notice + " " + ears.warning().orElse("")).strip());
             while (!run.capture.isDone()) {
                 run.hear(ears);
             }
@@ -203,7 +206,8 @@ final class LiveMeasuring implements MeasuringActions {
         }
 
         private void soundIsLost(Exception failure) {
-            notice = "The sound is not kept from here on (" + failure.getMessage() + "). Readings are stored as before.";
+            notice =
+                    "The sound is not kept from here on (" + failure.getMessage() + "). Readings are stored as before.";
         }
 
         /** Typing only, for a while or until the session ends. */

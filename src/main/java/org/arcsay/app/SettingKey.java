@@ -43,9 +43,16 @@ enum SettingKey {
             "Voice",
             "Whose voice answers.",
             values("built-in", "Built in: recorded words", "system", "The operating system's voice")),
-    SPEAKER("speaker", "Sound output", "Name of the sound output for answers; empty for the system's choice.", Map.of()),
+    SPEAKER(
+            "speaker",
+            "Sound output",
+            "Name of the sound output for answers; empty for the system's choice.",
+            Map.of()),
     MICROPHONE(
-            "microphone", "Microphone", "Recording device; a part of its name is enough. Empty for the system's choice.", Map.of()),
+            "microphone",
+            "Microphone",
+            "Recording device; a part of its name is enough. Empty for the system's choice.",
+            Map.of()),
     KEEP_SOUND(
             "keep-sound",
             "Keep the sound of visits",

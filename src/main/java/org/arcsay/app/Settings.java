@@ -189,8 +189,8 @@ public record Settings(
                     throw new SettingsException(where + "expected 'key = value' and found '" + line + "'");
                 }
                 if (SettingKey.named(parts[0]).isEmpty()) {
-                    throw new SettingsException(
-                            where + "unknown key '" + parts[0] + "'; known are " + String.join(", ", SettingKey.texts()));
+                    throw new SettingsException(where + "unknown key '" + parts[0] + "'; known are "
+                            + String.join(", ", SettingKey.texts()));
                 }
                 values.put(parts[0], new Set(where + parts[0], parts[1]));
             }

@@ -48,7 +48,8 @@ record SettingsFile(Path file) {
      */
     void set(Map<String, String> changes) throws SettingsException, IOException {
         List<String> lines = new ArrayList<>(lines());
-        changes.forEach((key, value) -> set(lines, key, value.replaceFirst("(^|\\s)#.*", "").strip()));
+        changes.forEach((key, value) ->
+                set(lines, key, value.replaceFirst("(^|\\s)#.*", "").strip()));
         Settings.of(file, lines);
         write(lines);
     }

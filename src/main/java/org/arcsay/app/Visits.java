@@ -63,13 +63,7 @@ public final class Visits {
     VisitSession begin(PatientCode patient, Optional<Side> side, SeriesPlan plan, Clock clock) throws StoreException {
         Visit visit = store.begin(patient, OffsetDateTime.now(clock), plan.id());
         return new VisitSession(
-                visit,
-                store.journal(visit.id()),
-                judge(visit),
-                plan,
-                clinic,
-                new Context(side, Mode.ACTIVE),
-                clock);
+                visit, store.journal(visit.id()), judge(visit), plan, clinic, new Context(side, Mode.ACTIVE), clock);
     }
 
     /** What understood the entries of a capture. */
@@ -93,7 +87,13 @@ public final class Visits {
      * @param drafts folder for what is half typed
      */
     public ReviewModel review(Visit visit, String by, Path drafts) throws StoreException {
-        ReviewContext context = new ReviewContext(Clock.systemDefaultZone(), by, versions(), clinic, Optional.of(new StoredReport(store, clinic, norms)), measures());
+        ReviewContext context = new ReviewContext(
+                Clock.systemDefaultZone(),
+                by,
+                versions(),
+                clinic,
+                Optional.of(new StoredReport(store, clinic, norms)),
+                measures());
         return ReviewModel.open(
                 visit,
                 store.history(visit.id()),

@@ -17,7 +17,8 @@ import picocli.CommandLine.Spec;
         version = Program.NAME,
         mixinStandardHelpOptions = true,
         synopsisSubcommandLabel = "COMMAND",
-        description = "Writes down spoken goniometer readings, offline. Data goes to standard output, talk to standard error.",
+        description =
+                "Writes down spoken goniometer readings, offline. Data goes to standard output, talk to standard error.",
         footerHeading = "%nExamples:%n",
         footer = {
             "  arcsay demo                                    a recorded visit, heard and stored",
@@ -63,6 +64,7 @@ public final class ArcsayCommand implements Runnable {
     private static final List<String> WINDOWS = List.of("measure", "review", "compare");
 
     private final Keyboard keyboard;
+
     @Spec
     private CommandSpec spec;
 
@@ -104,8 +106,10 @@ public final class ArcsayCommand implements Runnable {
             return line.execute(arguments);
         } catch (VirtualMachineError | LinkageError | AssertionError e) {
             line.getErr()
-                    .println("arcsay: the program could not go on (" + e.getClass().getSimpleName() + "). What was"
-                            + " announced is stored. Free some memory, or install a supported Java 17, and start again.");
+                    .println(
+                            "arcsay: the program could not go on ("
+                                    + e.getClass().getSimpleName() + "). What was"
+                                    + " announced is stored. Free some memory, or install a supported Java 17, and start again.");
             return ExitCode.FAILURE;
         }
     }

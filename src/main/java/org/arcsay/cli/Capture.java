@@ -57,18 +57,13 @@ record Capture(
      *
      * @throws AudioException when the sound breaks off; the visit with everything understood before is stored
      */
-    Visit listen(Ears ears, VisitStore store, AudioSource source, PrintWriter err) throws AudioException, StoreException {
+    Visit listen(Ears ears, VisitStore store, AudioSource source, PrintWriter err)
+            throws AudioException, StoreException {
         return listen(ears, store, source, new NoSpeaker(), FeedbackLevel.OFF, err);
     }
 
     /** As above, with answers by sound. */
-    Visit listen(
-            Ears ears,
-            VisitStore store,
-            AudioSource source,
-            Speaker speaker,
-            FeedbackLevel level,
-            PrintWriter err)
+    Visit listen(Ears ears, VisitStore store, AudioSource source, Speaker speaker, FeedbackLevel level, PrintWriter err)
             throws AudioException, StoreException {
         Visits visits = new Visits(store, settings.clinic(), settings.habits().norms(), grammar.version());
         VisitSession session = visits.begin(patient, side, plan);
@@ -98,7 +93,8 @@ record Capture(
         try {
             Path file = keptSound.get().begin(visit.id());
             AudioSource recorded = RecordedSource.into(file, source, failure -> warnOfLostSound(failure, err));
-            err.println("KEEPING THE SOUND of this visit in " + file + " until 'arcsay purge-sound'. Tell the patient.");
+            err.println(
+                    "KEEPING THE SOUND of this visit in " + file + " until 'arcsay purge-sound'. Tell the patient.");
             return recorded;
         } catch (IOException | StoreException e) {
             warnOfLostSound(e, err);
@@ -107,6 +103,7 @@ record Capture(
     }
 
     private static void warnOfLostSound(Exception failure, PrintWriter err) {
-        err.println("The sound is not kept from here on (" + failure.getMessage() + "). Readings are stored as before.");
+        err.println(
+                "The sound is not kept from here on (" + failure.getMessage() + "). Readings are stored as before.");
     }
 }

@@ -28,7 +28,8 @@ import picocli.CommandLine.Option;
 @Command(
         name = "capture",
         mixinStandardHelpOptions = true,
-        description = "Listens to the microphone, or to a recording, and stores each reading the moment it is understood.")
+        description =
+                "Listens to the microphone, or to a recording, and stores each reading the moment it is understood.")
 final class CaptureCommand implements Callable<Integer> {
     @Mixin
     private Place place;
@@ -50,7 +51,8 @@ final class CaptureCommand implements Callable<Integer> {
 
     @Option(
             names = "--keep-sound",
-            description = "Also keep the sound of this visit in the data folder (setting: keep-sound; else no sound is kept).")
+            description =
+                    "Also keep the sound of this visit in the data folder (setting: keep-sound; else no sound is kept).")
     private boolean keepSound;
 
     @Override
@@ -58,8 +60,7 @@ final class CaptureCommand implements Callable<Integer> {
         answers.requireSane();
         Settings settings = place.settings();
         PatientCode code = Place.patientCode(patient);
-        VoiceSettings voice =
-                answers.over(settings.answers(), wav == null ? FeedbackLevel.SHORT : FeedbackLevel.OFF);
+        VoiceSettings voice = answers.over(settings.answers(), wav == null ? FeedbackLevel.SHORT : FeedbackLevel.OFF);
         Capture capture =
                 new Capture(code, start.side(), start.plan(settings), settings, place.grammar(), keptSound(settings));
         DataFolder folder = place.folder();
@@ -80,7 +81,9 @@ final class CaptureCommand implements Callable<Integer> {
     }
 
     private Optional<KeptSound> keptSound(Settings settings) throws StoreException {
-        return keepSound || settings.habits().keepSound() ? Optional.of(place.folder().sound()) : Optional.empty();
+        return keepSound || settings.habits().keepSound()
+                ? Optional.of(place.folder().sound())
+                : Optional.empty();
     }
 
     private AudioSource source(Settings settings) throws AudioException {

@@ -19,7 +19,6 @@ import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 
 /** Checks everything that a capture needs, one line each. */
 @Command(
@@ -65,17 +64,19 @@ final class CheckCommand implements Callable<Integer> {
             return;
         }
         for (Line line : lines) {
-            place.out().println(String.format(
-                    Locale.ROOT,
-                    "%-6s %-11s %s",
-                    line.verdict().name().toLowerCase(Locale.ROOT),
-                    line.what(),
-                    line.detail()));
+            place.out()
+                    .println(String.format(
+                            Locale.ROOT,
+                            "%-6s %-11s %s",
+                            line.verdict().name().toLowerCase(Locale.ROOT),
+                            line.what(),
+                            line.detail()));
         }
     }
 
     private static Line java() {
-        return new Line("java", Verdict.OK, System.getProperty("java.version") + " on " + System.getProperty("os.name"));
+        return new Line(
+                "java", Verdict.OK, System.getProperty("java.version") + " on " + System.getProperty("os.name"));
     }
 
     private static Line microphones() {
@@ -136,7 +137,10 @@ final class CheckCommand implements Callable<Integer> {
         Path file = place.folder().settings();
         try {
             place.settings();
-            return new Line("settings", Verdict.OK, Files.exists(file) ? file.toString() : "defaults; " + file + " is not there");
+            return new Line(
+                    "settings",
+                    Verdict.OK,
+                    Files.exists(file) ? file.toString() : "defaults; " + file + " is not there");
         } catch (Settings.SettingsException e) {
             return new Line("settings", Verdict.FAILED, String.valueOf(e.getMessage()));
         }
@@ -148,7 +152,10 @@ final class CheckCommand implements Callable<Integer> {
         }
         try (VisitStore store = VisitStore.openReadOnly(folder.database())) {
             store.integrityCheck();
-            return new Line("records", Verdict.OK, folder.database() + ", sound, " + store.patients().size() + " patients");
+            return new Line(
+                    "records",
+                    Verdict.OK,
+                    folder.database() + ", sound, " + store.patients().size() + " patients");
         } catch (StoreException e) {
             return new Line("records", Verdict.FAILED, String.valueOf(e.getMessage()));
         }
@@ -161,7 +168,8 @@ final class CheckCommand implements Callable<Integer> {
                 : new Line(
                         "sound",
                         Verdict.NOTE,
-                        kept + " recordings kept in " + folder.sound().folder() + "; 'arcsay purge-sound' removes them");
+                        kept + " recordings kept in " + folder.sound().folder()
+                                + "; 'arcsay purge-sound' removes them");
     }
 
     private static Line disk(DataFolder folder) {

@@ -19,7 +19,8 @@ import picocli.CommandLine.Mixin;
 @Command(
         name = "demo",
         mixinStandardHelpOptions = true,
-        description = "Hears a recorded visit (synthetic voice, invented data), stores it and shows what was understood.")
+        description =
+                "Hears a recorded visit (synthetic voice, invented data), stores it and shows what was understood.")
 final class DemoCommand implements Callable<Integer> {
     @Mixin
     private Place place;

@@ -18,16 +18,16 @@ import org.arcsay.evaluate.Verdict;
 import org.arcsay.grammar.SpokenGrammar;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Measures how well a folder of recordings is understood. */
 @Command(
         name = "evaluate",
         mixinStandardHelpOptions = true,
-        description = "Runs recordings through the whole line and counts right, wrong, refused and asked readings. The folder"
-                + " holds clips.tsv with a heading: file, words, and where wanted voice, noise, distance, mode, joint, motion,"
-                + " value, unit; '-' for what is not said.")
+        description =
+                "Runs recordings through the whole line and counts right, wrong, refused and asked readings. The folder"
+                        + " holds clips.tsv with a heading: file, words, and where wanted voice, noise, distance, mode, joint, motion,"
+                        + " value, unit; '-' for what is not said.")
 final class EvaluateCommand implements Callable<Integer> {
     @Mixin
     private Place place;
@@ -88,7 +88,15 @@ final class EvaluateCommand implements Callable<Integer> {
         PrintWriter out = place.out();
         out.println("model " + view.model() + ", grammar " + view.grammar());
         out.println(String.format(
-                Locale.ROOT, "%-28s %6s %6s %6s %8s %6s %13s", "", "all", "right", "wrong", "refused", "asked", "word errors"));
+                Locale.ROOT,
+                "%-28s %6s %6s %6s %8s %6s %13s",
+                "",
+                "all",
+                "right",
+                "wrong",
+                "refused",
+                "asked",
+                "word errors"));
         row("all", view.total(), out);
         view.byVoice().forEach((voice, counts) -> row("voice " + voice, counts, out));
         view.byNoise().forEach((noise, counts) -> row("noise " + noise, counts, out));

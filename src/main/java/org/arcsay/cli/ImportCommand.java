@@ -76,7 +76,9 @@ final class ImportCommand implements Callable<Integer> {
 
     private void print(List<ImportedVisit> imported, List<Visit> stored) {
         if (place.json()) {
-            List<Json.VisitView> views = stored.stream().map(visit -> Json.VisitView.of(visit, Optional.empty())).toList();
+            List<Json.VisitView> views = stored.stream()
+                    .map(visit -> Json.VisitView.of(visit, Optional.empty()))
+                    .toList();
             place.out().println(Json.text(views));
             return;
         }

@@ -16,8 +16,7 @@ import tools.jackson.databind.json.JsonMapper;
 
 /** The stable machine-readable form of what commands print. Fields are only ever added. */
 final class Json {
-    private static final ObjectWriter WRITER =
-            JsonMapper.builder().build().writerWithDefaultPrettyPrinter();
+    private static final ObjectWriter WRITER = JsonMapper.builder().build().writerWithDefaultPrettyPrinter();
 
     private Json() {}
 
@@ -99,7 +98,10 @@ final class Json {
     }
 
     /** A value as kind, unsigned number and unit. */
-    record Amount(String kind, @Nullable BigDecimal number, @Nullable String unit) {
+    record Amount(
+            String kind,
+            @Nullable BigDecimal number,
+            @Nullable String unit) {
         static Amount of(Value value) {
             if (value instanceof Value.Angle angle) {
                 return new Amount("angle", angle.degrees(), "deg");
@@ -108,10 +110,12 @@ final class Json {
                 return new Amount(lower(extension.kind()), extension.degrees(), "deg");
             }
             if (value instanceof Value.Gap gap) {
-                return new Amount("gap", gap.distance().amount(), gap.distance().unit().symbol());
+                return new Amount(
+                        "gap", gap.distance().amount(), gap.distance().unit().symbol());
             }
             if (value instanceof Value.Span span) {
-                return new Amount("span", span.distance().amount(), span.distance().unit().symbol());
+                return new Amount(
+                        "span", span.distance().amount(), span.distance().unit().symbol());
             }
             if (value instanceof Value.Score score) {
                 return new Amount("score", BigDecimal.valueOf(score.points()), null);

@@ -30,9 +30,10 @@ final class ListCommand implements Callable<Integer> {
             List<Visit> visits = visits(store);
             KeptSound sound = place.folder().sound();
             if (place.json()) {
-                place.out().println(Json.text(visits.stream()
-                        .map(visit -> Json.VisitView.of(visit, sound.of(visit.id())))
-                        .toList()));
+                place.out()
+                        .println(Json.text(visits.stream()
+                                .map(visit -> Json.VisitView.of(visit, sound.of(visit.id())))
+                                .toList()));
             } else {
                 visits.forEach(visit -> place.out().println(line(visit, sound)));
             }

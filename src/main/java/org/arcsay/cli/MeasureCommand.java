@@ -77,6 +77,7 @@ final class MeasureCommand implements Callable<Integer> {
         }
         return ExitCode.OK;
     }
+
     private Desk.Setup setup(Settings settings, VisitStore store, String grammarVersion, MicrophoneChoice microphones) {
         return new Desk.Setup(
                 new Visits(store, settings.clinic(), settings.habits().norms(), grammarVersion),
@@ -93,8 +94,7 @@ final class MeasureCommand implements Callable<Integer> {
         PatientCode code = Place.patientCode(patient);
         start.requireKnown(store, code, place.err());
         MeasuringApp.run(
-                desk.measure(new MeasuringStart(
-                        code, start.side(), start.plan(settings), start.microphone(settings))),
+                desk.measure(new MeasuringStart(code, start.side(), start.plan(settings), start.microphone(settings))),
                 card);
     }
 

@@ -36,7 +36,8 @@ final class Place {
     @Option(
             names = "--grammar",
             paramLabel = "NAME|FILE",
-            description = "What can be said: thumb, hand (thumb, fingers and wrist), or a grammar file (setting: grammar).")
+            description =
+                    "What can be said: thumb, hand (thumb, fingers and wrist), or a grammar file (setting: grammar).")
     private @Nullable String grammar;
 
     @Option(
@@ -100,14 +101,16 @@ final class Place {
         Path file = folder().database();
         if (!Files.exists(file)) {
             throw new CliException(
-                    ExitCode.UNKNOWN, "There are no visits yet in " + file + ". Begin with 'arcsay demo' or 'arcsay capture'.");
+                    ExitCode.UNKNOWN,
+                    "There are no visits yet in " + file + ". Begin with 'arcsay demo' or 'arcsay capture'.");
         }
     }
 
     static Visit visit(VisitStore store, long id) throws StoreException, CliException {
         Optional<Visit> visit = store.visit(id);
         if (visit.isEmpty()) {
-            throw new CliException(ExitCode.UNKNOWN, "There is no visit " + id + ". 'arcsay list' shows those there are.");
+            throw new CliException(
+                    ExitCode.UNKNOWN, "There is no visit " + id + ". 'arcsay list' shows those there are.");
         }
         return visit.get();
     }
@@ -161,11 +164,12 @@ final class Place {
         String others = known.isEmpty()
                 ? "There are no patients yet."
                 : "Known are "
-                        + String.join(", ", known.stream().limit(10).map(PatientCode::text).toList())
+                        + String.join(
+                                ", ",
+                                known.stream().limit(10).map(PatientCode::text).toList())
                         + (known.size() > 10 ? " and " + (known.size() - 10) + " more." : ".");
         return new CliException(
                 ExitCode.UNKNOWN,
-                "The patient code " + patient + " is not known. " + others
-                        + " Check the spelling." + orElse);
+                "The patient code " + patient + " is not known. " + others + " Check the spelling." + orElse);
     }
 }

@@ -24,7 +24,11 @@ final class ReviewCommand implements Callable<Integer> {
     @Parameters(paramLabel = "VISIT", description = "Number of the visit, from 'arcsay list'.")
     private long visit;
 
-    @Option(names = "--by", paramLabel = "WHO", defaultValue = "", description = "Role or initials, kept with each change.")
+    @Option(
+            names = "--by",
+            paramLabel = "WHO",
+            defaultValue = "",
+            description = "Role or initials, kept with each change.")
     private String by;
 
     @Override
@@ -33,7 +37,8 @@ final class ReviewCommand implements Callable<Integer> {
             Visit found = Place.visit(store, visit);
             Settings settings = place.settings();
             SpokenGrammar grammar = place.grammar();
-            Visits visits = new Visits(store, settings.clinic(), settings.habits().norms(), grammar.version());
+            Visits visits =
+                    new Visits(store, settings.clinic(), settings.habits().norms(), grammar.version());
             try {
                 ReviewApp.run(visits.review(found, by, place.folder().drafts()), grammar.helpCard());
             } finally {

@@ -26,7 +26,10 @@ final class StartOptions {
     @Option(names = "--side", paramLabel = "HAND", description = "Hand to begin with: left or right. Can also be said.")
     private @Nullable Side side;
 
-    @Option(names = "--plan", paramLabel = "PLAN", description = "Series to complete (setting: plan; else the full thumb series).")
+    @Option(
+            names = "--plan",
+            paramLabel = "PLAN",
+            description = "Series to complete (setting: plan; else the full thumb series).")
     private @Nullable String plan;
 
     Optional<Side> side() {

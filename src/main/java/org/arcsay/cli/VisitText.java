@@ -58,8 +58,8 @@ final class VisitText {
                 entry.replaces().isPresent() ? " [replaces " + entry.replaces().getAsInt() + "]" : ""));
         out.println("                     heard: " + entry.heard().words());
         for (Finding finding : entry.findings()) {
-            out.println("                     "
-                    + finding.severity().name().toLowerCase(Locale.ROOT) + ": " + finding.sentence());
+            out.println("                     " + finding.severity().name().toLowerCase(Locale.ROOT) + ": "
+                    + finding.sentence());
         }
     }
 }

@@ -176,6 +176,9 @@ public final class Evaluation {
     }
 
     private static String unit(Reading reading) {
-        return reading.value().length().map(distance -> distance.unit().symbol()).orElse("deg");
+        return reading.value()
+                .length()
+                .map(distance -> distance.unit().symbol())
+                .orElse("deg");
     }
 }

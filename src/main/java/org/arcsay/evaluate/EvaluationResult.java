@@ -41,8 +41,7 @@ public record EvaluationResult(List<Judged> recordings, Duration audio, Duration
         }
 
         private static int count(List<Judged> judged, Verdict verdict) {
-            return (int)
-                    judged.stream().filter(one -> one.verdict() == verdict).count();
+            return (int) judged.stream().filter(one -> one.verdict() == verdict).count();
         }
     }
 

@@ -45,8 +45,8 @@ final class ExpectedList {
             }
             return lines;
         } catch (IOException e) {
-            throw new EvaluationException(
-                    "There is no readable " + list + ". It lists the recordings, one a line, with what is said in each.");
+            throw new EvaluationException("There is no readable " + list
+                    + ". It lists the recordings, one a line, with what is said in each.");
         }
     }
 
@@ -70,6 +70,9 @@ final class ExpectedList {
                 row.getOrDefault("value", "-"),
                 row.getOrDefault("unit", "-"));
         return new Expected(
-                folder.resolve(row.getOrDefault("file", "")), List.of(row.getOrDefault("words", "").split(" ")), fields, groups);
+                folder.resolve(row.getOrDefault("file", "")),
+                List.of(row.getOrDefault("words", "").split(" ")),
+                fields,
+                groups);
     }
 }

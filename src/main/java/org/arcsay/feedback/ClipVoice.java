@@ -108,9 +108,8 @@ public final class ClipVoice {
         for (int i = 0; i < word.length(); i++) {
             boolean fadingIn = at > 0 && i < CROSS_FADE;
             boolean fadingOut = at + word.length() < joined.length && i >= word.length() - CROSS_FADE;
-            double weight = fadingIn
-                    ? (double) i / CROSS_FADE
-                    : fadingOut ? (double) (word.length() - i) / CROSS_FADE : 1;
+            double weight =
+                    fadingIn ? (double) i / CROSS_FADE : fadingOut ? (double) (word.length() - i) / CROSS_FADE : 1;
             joined[at + i] += (short) Math.round(word.sample(i) * weight);
         }
     }

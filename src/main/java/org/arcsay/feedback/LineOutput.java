@@ -51,7 +51,8 @@ final class LineOutput implements PcmOutput {
         String name = device.isBlank() ? "the default sound output" : "the sound output '" + device + "'";
         throw new SpeakerException(
                 busy == null
-                        ? "There is no usable " + name.substring(4) + ". Connect one, or set the answers to the screen only."
+                        ? "There is no usable " + name.substring(4)
+                                + ". Connect one, or set the answers to the screen only."
                         : "Another program holds " + name + ". Close it, or choose another output.",
                 busy);
     }
@@ -80,7 +81,8 @@ final class LineOutput implements PcmOutput {
     @Override
     public void write(Sound sound) {
         int channels = line.getFormat().getChannels();
-        ByteBuffer bytes = ByteBuffer.allocate(sound.length() * repeat * channels * 2).order(ByteOrder.LITTLE_ENDIAN);
+        ByteBuffer bytes =
+                ByteBuffer.allocate(sound.length() * repeat * channels * 2).order(ByteOrder.LITTLE_ENDIAN);
         for (int i = 0; i < sound.length(); i++) {
             short next = sound.sample(i);
             for (int step = 1; step <= repeat; step++) {

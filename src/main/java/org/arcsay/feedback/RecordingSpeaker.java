@@ -81,10 +81,17 @@ public final class RecordingSpeaker implements Speaker {
 
     /** All that sounded from the first sample of the clock until now, with the silence between. */
     public synchronized Sound track() {
-        long end = Math.max(clock.getAsLong(), said.isEmpty() ? 0 : said.get(said.size() - 1).end());
+        long end = Math.max(
+                clock.getAsLong(),
+                said.isEmpty() ? 0 : said.get(said.size() - 1).end());
         short[] track = new short[Math.toIntExact(end)];
         for (Said part : said) {
-            System.arraycopy(part.sound().samples(), 0, track, (int) part.start(), part.sound().length());
+            System.arraycopy(
+                    part.sound().samples(),
+                    0,
+                    track,
+                    (int) part.start(),
+                    part.sound().length());
         }
         return Sound.of(track);
     }

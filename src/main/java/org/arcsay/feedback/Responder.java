@@ -96,7 +96,8 @@ public final class Responder {
         }
         if (outcome instanceof Outcome.Position position) {
             Sentence here = context(new Context(position.side(), position.mode()));
-            Sentence latest = position.last().map(entry -> readings(List.of(entry))).orElse(Sentence.nothing());
+            Sentence latest =
+                    position.last().map(entry -> readings(List.of(entry))).orElse(Sentence.nothing());
             return Answer.words(here.then(latest).then(next(position.next())));
         }
         if (outcome instanceof Outcome.Paused) {
@@ -145,7 +146,8 @@ public final class Responder {
     /** Offers the value that would fit better, if there is one, and never applies it. */
     private static Sentence doubt(Finding finding) {
         return finding.alternative()
-                .map(other -> Sentence.of("or").then(SpokenReadback.value(other)).then(Sentence.of("please confirm")))
+                .map(other ->
+                        Sentence.of("or").then(SpokenReadback.value(other)).then(Sentence.of("please confirm")))
                 .orElse(
                         finding.rule().equals(Question.HEARING)
                                 ? Sentence.of("please confirm")
@@ -157,7 +159,8 @@ public final class Responder {
     }
 
     private static Sentence context(Context context) {
-        Sentence hand = context.side().map(named -> Sentence.of(named.word() + " hand")).orElse(Sentence.nothing());
+        Sentence hand =
+                context.side().map(named -> Sentence.of(named.word() + " hand")).orElse(Sentence.nothing());
         Sentence moved = hand.then(Sentence.of(context.mode().word()));
         return context.placement() == Placement.UNSTATED
                 ? moved
@@ -190,9 +193,8 @@ public final class Responder {
             case CONTRADICTORY -> Answer.of(Earcon.REFUSED, Sentence.of("not possible", "look at the screen"));
             case NOTHING_TO_CHANGE -> Answer.of(Earcon.REFUSED, Sentence.of("no reading yet"));
             case NOTHING_EXPECTED -> Answer.of(Earcon.REFUSED, Sentence.of("series complete"));
-            case NO_QUESTION, NO_JOINT, NOT_UNDERSTOOD -> asked.isPresent()
-                    ? failedAnswer(asked.get())
-                    : notForUs(refused.why(), wasQuiet);
+            case NO_QUESTION, NO_JOINT, NOT_UNDERSTOOD ->
+                asked.isPresent() ? failedAnswer(asked.get()) : notForUs(refused.why(), wasQuiet);
         };
     }
 
@@ -214,7 +216,6 @@ public final class Responder {
         if (refusals == 1 && why != Outcome.Why.NO_JOINT) {
             return Answer.of(Earcon.REFUSED);
         }
-        return Answer.of(
-                Earcon.REFUSED, Sentence.of(why == Outcome.Why.NO_JOINT ? "which joint" : "not understood"));
+        return Answer.of(Earcon.REFUSED, Sentence.of(why == Outcome.Why.NO_JOINT ? "which joint" : "not understood"));
     }
 }

@@ -61,7 +61,10 @@ public final class Sound {
 
     private static Sound ofBytes(byte[] littleEndian) {
         short[] samples = new short[littleEndian.length / 2];
-        ByteBuffer.wrap(littleEndian).order(ByteOrder.LITTLE_ENDIAN).asShortBuffer().get(samples);
+        ByteBuffer.wrap(littleEndian)
+                .order(ByteOrder.LITTLE_ENDIAN)
+                .asShortBuffer()
+                .get(samples);
         return new Sound(samples);
     }
 

@@ -63,7 +63,8 @@ public final class SpokenReadback {
 
     /** Names a slot with its hand and mode, such as "left, active, i p flexion". */
     public static Sentence slot(Slot slot) {
-        return new Sentence(List.of(List.of(slot.side().word()), List.of(slot.mode().word()), measure(slot.measure())));
+        return new Sentence(
+                List.of(List.of(slot.side().word()), List.of(slot.mode().word()), measure(slot.measure())));
     }
 
     /** Names a measure as briefly as it can be told from the others. */

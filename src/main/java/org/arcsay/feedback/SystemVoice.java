@@ -35,7 +35,11 @@ public final class SystemVoice implements Speaker {
         tones.answer(new Answer(audible.earcon(), Sentence.nothing()));
         if (!audible.sentence().isEmpty()) {
             due = audible;
-            long tone = audible.earcon().map(Earcon::sound).orElse(Sound.none()).duration().toMillis();
+            long tone = audible.earcon()
+                    .map(Earcon::sound)
+                    .orElse(Sound.none())
+                    .duration()
+                    .toMillis();
             CompletableFuture.delayedExecutor(tone, TimeUnit.MILLISECONDS).execute(() -> speak(audible));
         }
     }

@@ -13,7 +13,10 @@ final class Tones {
     private Tones() {}
 
     static Sound render(List<Earcon.Note> notes) {
-        int end = notes.stream().mapToInt(note -> note.start() + note.length()).max().orElse(0);
+        int end = notes.stream()
+                .mapToInt(note -> note.start() + note.length())
+                .max()
+                .orElse(0);
         double[] mix = new double[end * Sound.RATE / 1000];
         notes.forEach(note -> add(note, mix));
         return Sound.of(toPeak(mix));

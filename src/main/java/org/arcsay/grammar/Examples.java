@@ -20,7 +20,9 @@ final class Examples {
     private static HelpCard.Section section(String doc) {
         String heading = "";
         List<String> examples = new ArrayList<>();
-        for (String line : doc.lines().map(l -> l.replaceFirst("^\\s*\\*?\\s*", "").strip()).toList()) {
+        for (String line : doc.lines()
+                .map(l -> l.replaceFirst("^\\s*\\*?\\s*", "").strip())
+                .toList()) {
             if (line.startsWith(EXAMPLE)) {
                 examples.add(line.substring(EXAMPLE.length()).strip());
             } else if (heading.isEmpty()) {

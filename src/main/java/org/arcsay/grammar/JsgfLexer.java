@@ -80,7 +80,8 @@ final class JsgfLexer {
         int startLine = line;
         int end = text.indexOf(close, at + open);
         if (end < 0) {
-            throw new GrammarException(startLine, "'" + text.substring(at, at + open) + "' is never closed by '" + close + "'");
+            throw new GrammarException(
+                    startLine, "'" + text.substring(at, at + open) + "' is never closed by '" + close + "'");
         }
         String inside = text.substring(at + open, end);
         line += (int) inside.chars().filter(c -> c == '\n').count();

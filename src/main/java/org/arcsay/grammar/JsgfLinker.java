@@ -112,8 +112,7 @@ final class JsgfLinker {
         Optional<String> text = library.text(name);
         if (text.isEmpty()) {
             throw new GrammarException(
-                    wanted.line(),
-                    "there is no grammar " + name + "; put its file beside this one or mend the import");
+                    wanted.line(), "there is no grammar " + name + "; put its file beside this one or mend the import");
         }
         try {
             GrammarFile file = JsgfReader.read(text.get());
@@ -139,8 +138,9 @@ final class JsgfLinker {
                     sequence.parts().stream().map(part -> renamed(part, names)).toList());
         }
         if (expansion instanceof Choice choice) {
-            return new Choice(
-                    choice.options().stream().map(option -> renamed(option, names)).toList());
+            return new Choice(choice.options().stream()
+                    .map(option -> renamed(option, names))
+                    .toList());
         }
         return expansion;
     }

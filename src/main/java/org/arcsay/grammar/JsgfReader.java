@@ -104,7 +104,8 @@ final class JsgfReader {
         int dot = rule.text().lastIndexOf('.');
         if (rule.kind() != Kind.RULE || dot < 1) {
             throw new GrammarException(
-                    rule.line(), "expected an import such as 'import <arcsay.spoken.side>;' and found '" + rule.text() + "'");
+                    rule.line(),
+                    "expected an import such as 'import <arcsay.spoken.side>;' and found '" + rule.text() + "'");
         }
         imports.add(new Import(rule.text().substring(0, dot), rule.text().substring(dot + 1), rule.line()));
         expect(";");
@@ -112,7 +113,8 @@ final class JsgfReader {
 
     private void skipStatement(Lexeme first) throws GrammarException {
         if (!List.of("#JSGF", "grammar").contains(first.text())) {
-            throw new GrammarException(first.line(), "expected a rule such as '<name> = …;' and found '" + first.text() + "'");
+            throw new GrammarException(
+                    first.line(), "expected a rule such as '<name> = …;' and found '" + first.text() + "'");
         }
         while (!take().is(";")) {
             if (peek().kind() == Kind.END) {

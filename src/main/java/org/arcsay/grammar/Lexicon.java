@@ -93,7 +93,8 @@ public record Lexicon(SortedMap<String, Set<List<String>>> words) {
             pronunciations.add(phones(pronunciation.strip(), where));
         }
         if (words.put(word, pronunciations) != null) {
-            throw new GrammarException(where + "'" + word + "' has a line already; put all its pronunciations on one line");
+            throw new GrammarException(
+                    where + "'" + word + "' has a line already; put all its pronunciations on one line");
         }
     }
 
@@ -105,7 +106,11 @@ public record Lexicon(SortedMap<String, Set<List<String>>> words) {
         for (String phone : phones) {
             if (!PHONES.contains(phone)) {
                 throw new GrammarException(where + "'" + phone + "' is not one of the phones "
-                        + String.join(" ", Stream.of(PHONES.toArray(String[]::new)).sorted().toList()));
+                        + String.join(
+                                " ",
+                                Stream.of(PHONES.toArray(String[]::new))
+                                        .sorted()
+                                        .toList()));
             }
         }
         return phones;
@@ -114,8 +119,9 @@ public record Lexicon(SortedMap<String, Set<List<String>>> words) {
     /** This lexicon and another: words of both have the pronunciations of both. */
     public Lexicon with(Lexicon other) {
         SortedMap<String, Set<List<String>>> all = new TreeMap<>();
-        Stream.of(this, other).forEach(lexicon -> lexicon.words.forEach((word, pronunciations) ->
-                all.computeIfAbsent(word, w -> new LinkedHashSet<>()).addAll(pronunciations)));
+        Stream.of(this, other)
+                .forEach(lexicon -> lexicon.words.forEach((word, pronunciations) ->
+                        all.computeIfAbsent(word, w -> new LinkedHashSet<>()).addAll(pronunciations)));
         return new Lexicon(all);
     }
 
@@ -125,7 +131,8 @@ public record Lexicon(SortedMap<String, Set<List<String>>> words) {
         words.forEach((word, pronunciations) -> text.append(word)
                 .append('\t')
                 .append(String.join(
-                        " | ", pronunciations.stream().map(p -> String.join(" ", p)).toList()))
+                        " | ",
+                        pronunciations.stream().map(p -> String.join(" ", p)).toList()))
                 .append('\n'));
         return text.toString();
     }

@@ -12,7 +12,8 @@ public record Tag(String key, String value) {
         if (colon < 1 || colon == text.length() - 1) {
             throw new IllegalArgumentException("a tag is written {key:value}, not {" + text + "}");
         }
-        return new Tag(text.substring(0, colon).strip(), text.substring(colon + 1).strip());
+        return new Tag(
+                text.substring(0, colon).strip(), text.substring(colon + 1).strip());
     }
 
     @Override

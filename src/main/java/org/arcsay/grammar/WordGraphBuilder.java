@@ -41,7 +41,8 @@ final class WordGraphBuilder {
 
     private WordGraphBuilder(Automaton automaton) {
         this.automaton = automaton;
-        this.foldedByState = IntStream.generate(() -> -1).limit(automaton.size()).toArray();
+        this.foldedByState =
+                IntStream.generate(() -> -1).limit(automaton.size()).toArray();
     }
 
     static WordGraph build(Automaton automaton) {

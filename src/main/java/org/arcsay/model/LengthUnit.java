@@ -26,7 +26,9 @@ public enum LengthUnit {
 
     /** The unit with that symbol. */
     public static Optional<LengthUnit> withSymbol(String symbol) {
-        return Arrays.stream(values()).filter(unit -> unit.symbol.equals(symbol)).findFirst();
+        return Arrays.stream(values())
+                .filter(unit -> unit.symbol.equals(symbol))
+                .findFirst();
     }
 
     /** The code of this unit in the Unified Code for Units of Measure. */

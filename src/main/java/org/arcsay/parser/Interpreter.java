@@ -149,5 +149,4 @@ final class Interpreter {
                         ? OptionalInt.empty()
                         : OptionalInt.of(tags.number().intValueExact())));
     }
-
 }

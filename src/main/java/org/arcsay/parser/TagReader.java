@@ -10,7 +10,10 @@ import org.arcsay.grammar.Tag;
 /** Typed access to the tags of one meaning. */
 record TagReader(List<Tag> tags) {
     Optional<String> text(String key) {
-        return tags.stream().filter(tag -> tag.key().equals(key)).map(Tag::value).findFirst();
+        return tags.stream()
+                .filter(tag -> tag.key().equals(key))
+                .map(Tag::value)
+                .findFirst();
     }
 
     <T> Optional<T> value(String key, Function<String, T> read) {
@@ -18,7 +21,8 @@ record TagReader(List<Tag> tags) {
     }
 
     String required(String key) {
-        return text(key).orElseThrow(() -> new IllegalArgumentException("the grammar gives no '" + key + "' in " + tags));
+        return text(key)
+                .orElseThrow(() -> new IllegalArgumentException("the grammar gives no '" + key + "' in " + tags));
     }
 
     /** Every number in the order said, with its decimal. */

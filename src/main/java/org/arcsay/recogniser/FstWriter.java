@@ -34,12 +34,10 @@ final class FstWriter {
     private static final long SORTED_BY_OUTPUT = 0x4000_0000L;
     private static final long WEIGHTED = 0x1_0000_0000L;
 
-    private static final Comparator<Arc> BY_INPUT = Comparator.comparingInt(Arc::input)
-            .thenComparingInt(Arc::output)
-            .thenComparingInt(Arc::target);
-    private static final Comparator<Arc> BY_OUTPUT = Comparator.comparingInt(Arc::output)
-            .thenComparingInt(Arc::input)
-            .thenComparingInt(Arc::target);
+    private static final Comparator<Arc> BY_INPUT =
+            Comparator.comparingInt(Arc::input).thenComparingInt(Arc::output).thenComparingInt(Arc::target);
+    private static final Comparator<Arc> BY_OUTPUT =
+            Comparator.comparingInt(Arc::output).thenComparingInt(Arc::input).thenComparingInt(Arc::target);
 
     private record Arc(int input, int output, float cost, int target) {}
 
@@ -87,13 +85,25 @@ final class FstWriter {
      */
     byte[] lookAhead() {
         byte[] inner = constant(BY_OUTPUT, EXPANDED | NOT_ACCEPTOR | SORTED_BY_OUTPUT | WEIGHTED);
-        int end = 1 + states.stream().flatMap(List::stream).mapToInt(Arc::output).max().orElse(0);
+        int end = 1
+                + states.stream()
+                        .flatMap(List::stream)
+                        .mapToInt(Arc::output)
+                        .max()
+                        .orElse(0);
         List<BitSet> firsts = firstOutputs(end);
         int intervals = firsts.stream().mapToInt(FstWriter::intervals).sum();
         ByteBuffer out = ByteBuffer.allocate(
                         ADD_ON_HEADER_BYTES + inner.length + 17 + 12 * states.size() + INTERVAL_BYTES * intervals)
                 .order(ByteOrder.LITTLE_ENDIAN);
-        header(out, "olabel_lookahead", ADD_ON_VERSION, EXPANDED | NOT_ACCEPTOR | SORTED_BY_OUTPUT | WEIGHTED, -1, 0, 0);
+        header(
+                out,
+                "olabel_lookahead",
+                ADD_ON_VERSION,
+                EXPANDED | NOT_ACCEPTOR | SORTED_BY_OUTPUT | WEIGHTED,
+                -1,
+                0,
+                0);
         out.putInt(ADD_ON_MAGIC).put(inner);
         flags(out, true, false, true, false, false);
         out.putInt(end).putLong(states.size());
@@ -132,7 +142,10 @@ final class FstWriter {
         for (int i = 0; i < states.size(); i++) {
             BitSet own = new BitSet();
             own.set(end, accepting.get(i) ? end + 1 : end);
-            states.get(i).stream().mapToInt(Arc::output).filter(label -> label != NOTHING).forEach(own::set);
+            states.get(i).stream()
+                    .mapToInt(Arc::output)
+                    .filter(label -> label != NOTHING)
+                    .forEach(own::set);
             firsts.add(own);
         }
         boolean changed = true;
@@ -157,8 +170,7 @@ final class FstWriter {
 
     private byte[] constant(Comparator<Arc> order, long properties) {
         int arcs = states.stream().mapToInt(List::size).sum();
-        ByteBuffer out = ByteBuffer.allocate(
-                        CONSTANT_HEADER_BYTES + states.size() * STATE_BYTES + arcs * ARC_BYTES)
+        ByteBuffer out = ByteBuffer.allocate(CONSTANT_HEADER_BYTES + states.size() * STATE_BYTES + arcs * ARC_BYTES)
                 .order(ByteOrder.LITTLE_ENDIAN);
         header(out, "const", CONSTANT_VERSION, properties, start, states.size(), arcs);
         states(out);

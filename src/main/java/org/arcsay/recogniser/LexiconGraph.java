@@ -38,8 +38,9 @@ record LexiconGraph(byte[] fst, Map<String, Integer> wordIds) {
         Map<String, Integer> ids = number(lexicon);
         Builder builder = new Builder(phones);
         builder.pauses();
-        lexicon.words().forEach((word, pronunciations) ->
-                pronunciations.forEach(pronunciation -> builder.word(pronunciation, Objects.requireNonNull(ids.get(word), word))));
+        lexicon.words()
+                .forEach((word, pronunciations) -> pronunciations.forEach(
+                        pronunciation -> builder.word(pronunciation, Objects.requireNonNull(ids.get(word), word))));
         builder.unknown(Objects.requireNonNull(ids.get(Word.UNKNOWN), Word.UNKNOWN));
         if (!builder.missing.isEmpty()) {
             throw new ModelException("The speech model lacks the phones " + String.join(", ", builder.missing)
@@ -54,7 +55,8 @@ record LexiconGraph(byte[] fst, Map<String, Integer> wordIds) {
         Comparator<Map.Entry<String, String>> byPronunciation = Map.Entry.comparingByValue();
         Stream<String> spoken = lexicon.words().entrySet().stream()
                 .map(entry -> Map.entry(
-                        entry.getKey(), String.join(" ", entry.getValue().iterator().next())))
+                        entry.getKey(),
+                        String.join(" ", entry.getValue().iterator().next())))
                 .sorted(byPronunciation.thenComparing(Map.Entry.comparingByKey()))
                 .map(Map.Entry::getKey);
         Stream.concat(spoken, Stream.of(Word.UNKNOWN)).forEach(word -> ids.put(word, ids.size() + 1));

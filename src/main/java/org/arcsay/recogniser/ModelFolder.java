@@ -124,7 +124,8 @@ public record ModelFolder(Path path, String checksum, Map<String, Integer> wordI
             return ids;
         } catch (IOException | RuntimeException e) {
             throw new ModelException(
-                    "The " + what + " " + file + " cannot be read (" + e.getMessage() + "). Unpack the model again.", e);
+                    "The " + what + " " + file + " cannot be read (" + e.getMessage() + "). Unpack the model again.",
+                    e);
         }
     }
 

@@ -20,15 +20,15 @@ final class VoskJson {
     private static final double NANOS_PER_SECOND = 1e9;
 
     private record Result(
-            @Nullable List<Alternative> alternatives, @Nullable String partial) {}
+            @Nullable List<Alternative> alternatives,
+            @Nullable String partial) {}
 
     /**
      * One way of hearing the sound.
      *
      * @param confidence natural logarithm of its likelihood, up to a constant that all alternatives share
      */
-    private record Alternative(
-            double confidence, @Nullable List<TimedWord> result, String text) {
+    private record Alternative(double confidence, @Nullable List<TimedWord> result, String text) {
         List<TimedWord> words() {
             return result == null ? List.of() : result;
         }
@@ -49,7 +49,9 @@ final class VoskJson {
      */
     static Optional<Utterance> utterance(String json, Duration shift) {
         List<Alternative> alternatives = MAPPER.readValue(json, Result.class).alternatives();
-        if (alternatives == null || alternatives.isEmpty() || alternatives.get(0).words().isEmpty()) {
+        if (alternatives == null
+                || alternatives.isEmpty()
+                || alternatives.get(0).words().isEmpty()) {
             return Optional.empty();
         }
         double[] probabilities = probabilities(alternatives);
@@ -87,7 +89,10 @@ final class VoskJson {
 
     private static Word word(TimedWord word, Duration shift, double confidence) {
         return new Word(
-                word.word(), seconds(word.start()).plus(shift), seconds(word.end()).plus(shift), confidence);
+                word.word(),
+                seconds(word.start()).plus(shift),
+                seconds(word.end()).plus(shift),
+                confidence);
     }
 
     private static Duration seconds(double seconds) {

@@ -104,8 +104,7 @@ public record Draft(
     }
 
     public Draft withValue(String other) {
-        return new Draft(
-                entry, side, measure, mode, other, placement, remarks, pain, painScore, feel, note, why);
+        return new Draft(entry, side, measure, mode, other, placement, remarks, pain, painScore, feel, note, why);
     }
 
     public Draft withPlacement(Placement other) {
@@ -123,17 +122,14 @@ public record Draft(
     }
 
     public Draft withFeel(Optional<Feel> other) {
-        return new Draft(
-                entry, side, measure, mode, value, placement, remarks, pain, painScore, other, note, why);
+        return new Draft(entry, side, measure, mode, value, placement, remarks, pain, painScore, other, note, why);
     }
 
     public Draft withNote(String other) {
-        return new Draft(
-                entry, side, measure, mode, value, placement, remarks, pain, painScore, feel, other, why);
+        return new Draft(entry, side, measure, mode, value, placement, remarks, pain, painScore, feel, other, why);
     }
 
     public Draft withWhy(String other) {
-        return new Draft(
-                entry, side, measure, mode, value, placement, remarks, pain, painScore, feel, note, other);
+        return new Draft(entry, side, measure, mode, value, placement, remarks, pain, painScore, feel, note, other);
     }
 }

@@ -68,7 +68,9 @@ final class DraftReader {
         draft.feel().map(Remark.Quality::new).ifPresent(remarks::add);
         if (draft.note().length() > 500) {
             problems.add(new Problem(
-                    Field.NOTE, "A note has at most 500 characters; this one has " + draft.note().length() + "."));
+                    Field.NOTE,
+                    "A note has at most 500 characters; this one has "
+                            + draft.note().length() + "."));
         } else if (!draft.note().isBlank()) {
             remarks.add(new Remark.Note(draft.note().strip()));
         }

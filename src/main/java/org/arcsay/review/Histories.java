@@ -25,7 +25,9 @@ final class Histories {
         List<HistoryLine> lines = new ArrayList<>();
         for (Entry entry : lineage) {
             lines.add(taken(entry, events));
-            events.stream().flatMap(event -> later(entry.number(), event).stream()).forEach(lines::add);
+            events.stream()
+                    .flatMap(event -> later(entry.number(), event).stream())
+                    .forEach(lines::add);
         }
         lines.sort(Comparator.comparing(HistoryLine::at));
         return lines;

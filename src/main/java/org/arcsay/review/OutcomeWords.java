@@ -3,8 +3,8 @@ package org.arcsay.review;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.arcsay.model.Entry;
-import org.arcsay.model.Slot;
 import org.arcsay.model.Placement;
+import org.arcsay.model.Slot;
 import org.arcsay.session.Context;
 import org.arcsay.session.Outcome;
 
@@ -46,7 +46,9 @@ public final class OutcomeWords {
             Context now = set.context();
             return "now: " + now.side().map(side -> side.word() + " hand").orElse("no hand named") + ", "
                     + now.mode().word()
-                    + (now.placement() == Placement.UNSTATED ? "" : ", " + now.placement().word() + " placement");
+                    + (now.placement() == Placement.UNSTATED
+                            ? ""
+                            : ", " + now.placement().word() + " placement");
         }
         if (outcome instanceof Outcome.ReadBack readBack) {
             return "so far: " + words(readBack.entries());

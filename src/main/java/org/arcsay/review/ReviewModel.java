@@ -61,12 +61,7 @@ public final class ReviewModel {
      * @param drafts where half-typed forms survive a closed window
      */
     public static ReviewModel open(
-            Visit visit,
-            List<JournalEvent> past,
-            Journal journal,
-            Judge judge,
-            ReviewContext context,
-            Drafts drafts) {
+            Visit visit, List<JournalEvent> past, Journal journal, Judge judge, ReviewContext context, Drafts drafts) {
         return new ReviewModel(new Ledger(visit, past, journal), judge, context, new DraftBox(drafts, visit));
     }
 
@@ -100,7 +95,8 @@ public final class ReviewModel {
     /** Entries that were taken back or rejected, latest first. */
     public List<ReviewRow> rejected() {
         return visit().entries().stream()
-                .filter(entry -> entry.status() == EntryStatus.REJECTED && ledger.latest(entry.number()) == entry.number())
+                .filter(entry ->
+                        entry.status() == EntryStatus.REJECTED && ledger.latest(entry.number()) == entry.number())
                 .map(this::row)
                 .sorted(Comparator.comparing(ReviewRow::number).reversed())
                 .toList();
@@ -191,8 +187,10 @@ public final class ReviewModel {
             return new Outcome.Refused(obstacle.get());
         }
         List<Supplier<Change>> undo = new ArrayList<>();
-        List<Entry> open =
-                rows().stream().filter(this::confirmableTogether).map(ReviewRow::entry).toList();
+        List<Entry> open = rows().stream()
+                .filter(this::confirmableTogether)
+                .map(ReviewRow::entry)
+                .toList();
         for (Entry entry : open) {
             Outcome outcome = ledger.store(confirmation(entry, () -> undo.add(0, () -> unconfirmed(entry))));
             if (!(outcome instanceof Outcome.Done)) {
@@ -235,10 +233,11 @@ public final class ReviewModel {
         if (!entry.counts()) {
             return new Outcome.Refused("This reading is already rejected.");
         }
-        return report(ledger.store(rejection(entry, why.strip(), "Rejected: " + entry.reading().words() + ".", () -> {
-            drafts.drop(entry.number());
-            push("the rejection of " + name(entry), () -> restored(entry));
-        })));
+        return report(ledger.store(
+                rejection(entry, why.strip(), "Rejected: " + entry.reading().words() + ".", () -> {
+                    drafts.drop(entry.number());
+                    push("the rejection of " + name(entry), () -> restored(entry));
+                })));
     }
 
     /** The half-typed form of an entry, or a fresh one filled with it. */
@@ -342,8 +341,9 @@ public final class ReviewModel {
             drafts.drop(Draft.NEW);
             seen.add(event.entry());
             Entry entry = current(event.entry());
-            push("the addition of " + name(entry), () -> rejection(
-                    current(entry.number()), "addition taken back", "Taken back.", () -> {}));
+            push(
+                    "the addition of " + name(entry),
+                    () -> rejection(current(entry.number()), "addition taken back", "Taken back.", () -> {}));
         })));
     }
 
@@ -360,8 +360,9 @@ public final class ReviewModel {
         return report(ledger.store(new Change(event, old.number(), "Corrected: " + reading.words() + ".", () -> {
             drafts.drop(old.number());
             seen.add(event.entry());
-            push("the correction of " + name(old), () -> again(
-                    old, old.status() == EntryStatus.HELD, "correction taken back"));
+            push(
+                    "the correction of " + name(old),
+                    () -> again(old, old.status() == EntryStatus.HELD, "correction taken back"));
         })));
     }
 
@@ -400,8 +401,7 @@ public final class ReviewModel {
     }
 
     private Change rejection(Entry entry, String why, String done, Runnable whenStored) {
-        return new Change(
-                new Rejected(now(), entry.number(), context.by(), why), entry.number(), done, whenStored);
+        return new Change(new Rejected(now(), entry.number(), context.by(), why), entry.number(), done, whenStored);
     }
 
     /** An earlier entry's content once more, in place of whatever stands for it today. */
@@ -413,8 +413,8 @@ public final class ReviewModel {
 
     private Change restored(Entry rejected) {
         int number = ledger.latest(rejected.number());
-        Taken event = copy(
-                rejected, rejected.status() == EntryStatus.HELD, OptionalInt.empty(), "rejection taken back");
+        Taken event =
+                copy(rejected, rejected.status() == EntryStatus.HELD, OptionalInt.empty(), "rejection taken back");
         return new Change(event, number, "Taken back.", () -> {
             ledger.restored(number, event.entry());
             seen.add(event.entry());

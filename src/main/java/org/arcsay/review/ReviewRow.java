@@ -51,10 +51,11 @@ public record ReviewRow(Entry entry, RowState state, boolean seen, boolean draft
     /** The whole reading in words, with placement and remarks. */
     public String understood() {
         Reading reading = entry.reading();
-        String placement =
-                reading.placement() == Placement.UNSTATED ? "" : ", measured " + placed(reading.placement());
-        String remarks =
-                entry.remarks().stream().map(Remark::words).map(words -> "; " + words).collect(Collectors.joining());
+        String placement = reading.placement() == Placement.UNSTATED ? "" : ", measured " + placed(reading.placement());
+        String remarks = entry.remarks().stream()
+                .map(Remark::words)
+                .map(words -> "; " + words)
+                .collect(Collectors.joining());
         return Sentences.capital(reading.words()) + placement + remarks;
     }
 

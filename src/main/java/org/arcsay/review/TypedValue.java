@@ -32,7 +32,8 @@ public final class TypedValue {
     private static final Pattern DEGREES = Pattern.compile(NUMBER + " ?(?:d|deg|degree|degrees)?");
     private static final Pattern LENGTH = Pattern.compile(NUMBER + " ?([a-z\"]+)?");
     private static final Pattern POINTS = Pattern.compile("(\\d{1,2}) ?(?:(?:/|of|out of) ?10|points?)?");
-    private static final Pattern NOT_TESTED = Pattern.compile("(?:not tested|not measured)(?:[:,]? ?(?:because of )?(.+))?");
+    private static final Pattern NOT_TESTED =
+            Pattern.compile("(?:not tested|not measured)(?:[:,]? ?(?:because of )?(.+))?");
     private static final Pattern DEFICIT_FIRST =
             Pattern.compile("(?:lacks|lacking|lack|deficit|lag|minus lag) (?:of )?" + DEGREES.pattern());
     private static final Pattern DEFICIT_LAST = Pattern.compile(DEGREES.pattern() + " ?(?:deficit|lag|lacking)");
@@ -155,7 +156,8 @@ public final class TypedValue {
             return understood(new NotTested(NotTestedReason.UNSTATED));
         }
         return Arrays.stream(NotTestedReason.values())
-                .filter(known -> known != NotTestedReason.UNSTATED && known.words().equals(reason))
+                .filter(known ->
+                        known != NotTestedReason.UNSTATED && known.words().equals(reason))
                 .findFirst()
                 .map(known -> understood(new NotTested(known)))
                 .orElseGet(() -> not("'" + reason + "' is not one of the reasons: " + reasons() + "."));
@@ -221,8 +223,8 @@ public final class TypedValue {
         }
         boolean minus = sign.equals("-") || sign.equals("minus");
         boolean minusIsDeficit = settings.signConvention() == SignConvention.MINUS_IS_DEFICIT;
-        return understood(new Extension(
-                minus == minusIsDeficit ? ExtensionKind.DEFICIT : ExtensionKind.HYPEREXTENSION, degrees));
+        return understood(
+                new Extension(minus == minusIsDeficit ? ExtensionKind.DEFICIT : ExtensionKind.HYPEREXTENSION, degrees));
     }
 
     private Result bareExtension(String degrees) {
@@ -250,7 +252,9 @@ public final class TypedValue {
     private Result length(String plain, Function<Distance, Value> kind) {
         Matcher length = LENGTH.matcher(plain);
         if (!length.matches()) {
-            return SIGNED.matcher(plain).matches() ? not("A distance has no sign. Type " + example(measure) + ".") : notAValue(plain);
+            return SIGNED.matcher(plain).matches()
+                    ? not("A distance has no sign. Type " + example(measure) + ".")
+                    : notAValue(plain);
         }
         String unit = length.group(2);
         if (unit == null) {
@@ -262,17 +266,20 @@ public final class TypedValue {
     }
 
     private static Optional<LengthUnit> unit(String word) {
-        return Optional.ofNullable(switch (word) {
-            case "mm", "millimetre", "millimetres", "millimeter", "millimeters" -> LengthUnit.MILLIMETRE;
-            case "cm", "centimetre", "centimetres", "centimeter", "centimeters" -> LengthUnit.CENTIMETRE;
-            case "in", "inch", "inches", "\"" -> LengthUnit.INCH;
-            default -> null;
-        });
+        return Optional.ofNullable(
+                switch (word) {
+                    case "mm", "millimetre", "millimetres", "millimeter", "millimeters" -> LengthUnit.MILLIMETRE;
+                    case "cm", "centimetre", "centimetres", "centimeter", "centimeters" -> LengthUnit.CENTIMETRE;
+                    case "in", "inch", "inches", "\"" -> LengthUnit.INCH;
+                    default -> null;
+                });
     }
 
     private static boolean isLength(String plain) {
         Matcher length = LENGTH.matcher(plain);
-        return length.matches() && length.group(2) != null && unit(length.group(2)).isPresent();
+        return length.matches()
+                && length.group(2) != null
+                && unit(length.group(2)).isPresent();
     }
 
     private Result score(String plain) {

@@ -22,7 +22,10 @@ public record Context(Optional<Side> side, Mode mode, Placement placement) {
 
     /** This context with whatever was said on top. */
     public Context with(Who who) {
-        return new Context(who.side().or(() -> side), who.mode().orElse(mode), who.placement().orElse(placement));
+        return new Context(
+                who.side().or(() -> side),
+                who.mode().orElse(mode),
+                who.placement().orElse(placement));
     }
 
     public Context with(Side other) {

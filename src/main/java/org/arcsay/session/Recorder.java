@@ -40,8 +40,7 @@ final class Recorder {
         List<Finding> findings = new ArrayList<>(judge.judge(reading, without(replaces)));
         boolean held = findings.stream().anyMatch(finding -> finding.severity() == Severity.HOLD);
         int number = visit.nextEntryNumber();
-        append(new JournalEvent.Taken(
-                now(), number, reading, remarks, findings, heard, held, replaces, BY_VOICE, why));
+        append(new JournalEvent.Taken(now(), number, reading, remarks, findings, heard, held, replaces, BY_VOICE, why));
         return entry(number);
     }
 

@@ -38,8 +38,7 @@ record Resolver(ClinicSettings settings) {
         if (said == SpokenKind.BARE || settings.signConvention() == SignConvention.UNSET) {
             return Optional.empty();
         }
-        boolean deficit =
-                (said == SpokenKind.MINUS) == (settings.signConvention() == SignConvention.MINUS_IS_DEFICIT);
+        boolean deficit = (said == SpokenKind.MINUS) == (settings.signConvention() == SignConvention.MINUS_IS_DEFICIT);
         return Optional.of(deficit ? ExtensionKind.DEFICIT : ExtensionKind.HYPEREXTENSION);
     }
 

@@ -58,11 +58,10 @@ final class SpokenValues {
     }
 
     static SpokenReading withKind(SpokenReading reading, SpokenKind kind) {
-        if (reading.value() instanceof SpokenValue.Extension extension && !extension.kind().isClear()) {
+        if (reading.value() instanceof SpokenValue.Extension extension
+                && !extension.kind().isClear()) {
             return new SpokenReading(
-                    reading.measure(),
-                    new SpokenValue.Extension(kind, extension.degrees()),
-                    reading.motionImplied());
+                    reading.measure(), new SpokenValue.Extension(kind, extension.degrees()), reading.motionImplied());
         }
         return reading;
     }

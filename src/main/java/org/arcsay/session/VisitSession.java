@@ -111,11 +111,14 @@ public final class VisitSession {
 
     /** What the plan expects next for the present hand: what follows its last reading, or else the first that is open. */
     public Optional<Slot> next() {
-        Optional<Entry> last =
-                lastStanding().filter(entry -> context.side().equals(Optional.of(entry.reading().side())));
-        return completeness().flatMap(series -> last.isPresent()
-                ? series.nextAfter(last.get().reading().measure(), last.get().reading().mode())
-                : series.next());
+        Optional<Entry> last = lastStanding().filter(entry -> context.side()
+                .equals(Optional.of(entry.reading().side())));
+        return completeness()
+                .flatMap(series -> last.isPresent()
+                        ? series.nextAfter(
+                                last.get().reading().measure(),
+                                last.get().reading().mode())
+                        : series.next());
     }
 
     /** How far the series of the present hand is; empty until a hand is named. */
@@ -137,7 +140,8 @@ public final class VisitSession {
         doubtful = said;
         try {
             Outcome outcome = handle(said.command(), heard);
-            boolean nothingStored = outcome instanceof Outcome.Asked asked && asked.stored().isEmpty();
+            boolean nothingStored =
+                    outcome instanceof Outcome.Asked asked && asked.stored().isEmpty();
             if (!nothingStored) {
                 return outcome;
             }
@@ -298,7 +302,9 @@ public final class VisitSession {
             lastGroup = List.copyOf(group);
         }
         boolean implied = said.readings().stream().anyMatch(SpokenReading::motionImplied);
-        return questionAbout(entries).map(asked -> ask(asked, entries)).orElseGet(() -> new Outcome.Saved(entries, implied));
+        return questionAbout(entries)
+                .map(asked -> ask(asked, entries))
+                .orElseGet(() -> new Outcome.Saved(entries, implied));
     }
 
     private Reading reading(SpokenReading spoken, Value value) {
@@ -384,12 +390,13 @@ public final class VisitSession {
 
     private Outcome arc(Command.Arc arc, Heard heard) throws JournalException {
         if (question instanceof Question.WhichValue asked && !arc.correction()) {
-            return dictated(new Dictated(asked.who(), SpokenReading.arc(asked.measure().site(), arc.from(), arc.to()), false), heard);
+            return dictated(
+                    new Dictated(asked.who(), SpokenReading.arc(asked.measure().site(), arc.from(), arc.to()), false),
+                    heard);
         }
         if (arc.correction() && lastGroup.size() == 2) {
             Site site = recorder.entry(lastGroup.get(0)).reading().measure().site();
-            return correctLast(
-                    new Dictated(Who.UNSAID, SpokenReading.arc(site, arc.from(), arc.to()), true), heard);
+            return correctLast(new Dictated(Who.UNSAID, SpokenReading.arc(site, arc.from(), arc.to()), true), heard);
         }
         return noJoint(arc.from().toPlainString() + " to " + arc.to().toPlainString());
     }
@@ -429,7 +436,8 @@ public final class VisitSession {
         }
         if (last.size() > 1) {
             return new Outcome.Refused(
-                    Why.NOTHING_TO_CHANGE, "The last utterance gave several readings. Say which one with the correction.");
+                    Why.NOTHING_TO_CHANGE,
+                    "The last utterance gave several readings. Say which one with the correction.");
         }
         return replaceValue(last.get(0), said, heard);
     }
@@ -572,8 +580,8 @@ public final class VisitSession {
             return Optional.empty();
         }
         Context here = new Context(Optional.of(doubted.side()), doubted.mode(), doubted.placement()).with(said.who());
-        Reading again = new Reading(
-                here.side().orElseThrow(), spoken.measure(), here.mode(), value.get(), here.placement());
+        Reading again =
+                new Reading(here.side().orElseThrow(), spoken.measure(), here.mode(), value.get(), here.placement());
         return Optional.of(
                 again.equals(doubted) ? yes() : replace(asked.entry(), again, heard, "said again in answer"));
     }
@@ -613,7 +621,8 @@ public final class VisitSession {
             List<SpokenReading> clear = asked.pending().readings().stream()
                     .map(reading -> SpokenValues.withKind(reading, kind))
                     .toList();
-            return dictated(new Dictated(asked.pending().who(), clear, asked.pending().correction()), asked.heard());
+            return dictated(
+                    new Dictated(asked.pending().who(), clear, asked.pending().correction()), asked.heard());
         }
         return question == null ? noQuestion() : failedAnswer();
     }
@@ -651,9 +660,7 @@ public final class VisitSession {
     }
 
     private Outcome rejected(Command.Rejected rejected) {
-        return question == null
-                ? new Outcome.Refused(Why.NOT_UNDERSTOOD, rejected.detail())
-                : failedAnswer();
+        return question == null ? new Outcome.Refused(Why.NOT_UNDERSTOOD, rejected.detail()) : failedAnswer();
     }
 
     // ---- control ----
@@ -677,7 +684,8 @@ public final class VisitSession {
 
     private List<Slot> missing() {
         return completeness()
-                .map(series -> series.open().stream().map(Completeness.Item::slot).toList())
+                .map(series ->
+                        series.open().stream().map(Completeness.Item::slot).toList())
                 .orElse(List.of());
     }
 
@@ -716,5 +724,4 @@ public final class VisitSession {
             return new Outcome.Refused(Why.NOT_STORED, String.valueOf(e.getMessage()));
         }
     }
-
 }

@@ -96,7 +96,11 @@ final class Database implements AutoCloseable {
 
     /** As described in "Uniform Resource Identifiers" of the documentation of SQLite. */
     private String frozenName() {
-        String name = file.toAbsolutePath().toString().replace('\\', '/').replace("%", "%25").replace("#", "%23");
+        String name = file.toAbsolutePath()
+                .toString()
+                .replace('\\', '/')
+                .replace("%", "%25")
+                .replace("#", "%23");
         return "file:" + (name.startsWith("/") ? name : "/" + name) + "?immutable=1";
     }
 

@@ -135,8 +135,7 @@ final class EventReader {
                         optional(row, "replaces"),
                         by,
                         why);
-            case "REMARKED" ->
-                new JournalEvent.Remarked(at, entry, first(remarks.getOrDefault(id, List.of()), id), by);
+            case "REMARKED" -> new JournalEvent.Remarked(at, entry, first(remarks.getOrDefault(id, List.of()), id), by);
             case "RELEASED" -> new JournalEvent.Released(at, entry, by, why);
             case "REJECTED" -> new JournalEvent.Rejected(at, entry, by, why);
             case "CONFIRMED" -> new JournalEvent.Confirmed(at, entry, by);

@@ -85,7 +85,8 @@ record ValueColumns(
     Value value() {
         return switch (String.valueOf(kind)) {
             case "ANGLE" -> new Value.Angle(number());
-            case "DEFICIT", "NEUTRAL", "HYPEREXTENSION" -> new Value.Extension(ExtensionKind.valueOf(String.valueOf(kind)), number());
+            case "DEFICIT", "NEUTRAL", "HYPEREXTENSION" ->
+                new Value.Extension(ExtensionKind.valueOf(String.valueOf(kind)), number());
             case "GAP" -> new Value.Gap(distance());
             case "SPAN" -> new Value.Span(distance());
             case "SCORE" -> new Value.Score(number().intValueExact());

@@ -48,7 +48,8 @@ public final class VisitStore implements AutoCloseable {
         Path file = Opening.real(databaseFile);
         InstanceLock lock = InstanceLock.acquire(file);
         try {
-            DurableFiles.removeUnfinished(DurableFiles.folderOf(file), file.getFileName().toString());
+            DurableFiles.removeUnfinished(
+                    DurableFiles.folderOf(file), file.getFileName().toString());
             return new VisitStore(opening.forWriting(file), Optional.of(lock));
         } catch (StoreException e) {
             lock.closeAfter(e);
@@ -62,8 +63,8 @@ public final class VisitStore implements AutoCloseable {
     private static StoreException withAdvice(Path file, StoreException damage) throws StoreException {
         String advice = Backups.beside(file)
                 .lastGood()
-                .map(backup -> " The last good backup was made " + backup.made() + ": 'arcsay restore --last-good' puts it in"
-                        + " place and keeps the damaged file.")
+                .map(backup -> " The last good backup was made " + backup.made()
+                        + ": 'arcsay restore --last-good' puts it in" + " place and keeps the damaged file.")
                 .orElse(" There is no good backup beside it; restore one from elsewhere with 'arcsay restore FILE'.");
         String look = " 'arcsay list' and 'arcsay show' tell what can still be read of it.";
         return new StoreException(Problem.DAMAGED, damage.getMessage() + look + advice, damage);
@@ -237,7 +238,8 @@ public final class VisitStore implements AutoCloseable {
      *
      * @param with makes the result of one visit from its state and its events
      */
-    public <T> List<T> visits(PatientCode patient, BiFunction<Visit, List<JournalEvent>, T> with) throws StoreException {
+    public <T> List<T> visits(PatientCode patient, BiFunction<Visit, List<JournalEvent>, T> with)
+            throws StoreException {
         return database.read(connection -> {
             List<T> made = new ArrayList<>();
             for (Visit begun : begun(connection, patient)) {
@@ -257,8 +259,8 @@ public final class VisitStore implements AutoCloseable {
             query.setString(1, patient.text());
             try (ResultSet row = query.executeQuery()) {
                 while (row.next()) {
-                    visits.add(sound(
-                            () -> Visit.begun(row.getLong(1), patient, OffsetDateTime.parse(row.getString(2)))));
+                    visits.add(
+                            sound(() -> Visit.begun(row.getLong(1), patient, OffsetDateTime.parse(row.getString(2)))));
                 }
             }
         }

@@ -1,6 +1,5 @@
 package org.arcsay.ui;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -152,7 +151,8 @@ final class EditForm extends VBox {
     }
 
     private static <T> List<Optional<T>> withNone(T[] items) {
-        return Stream.concat(Stream.of(Optional.<T>empty()), Arrays.stream(items).map(Optional::of))
+        return Stream.concat(
+                        Stream.of(Optional.<T>empty()), Arrays.stream(items).map(Optional::of))
                 .toList();
     }
 
@@ -212,7 +212,11 @@ final class EditForm extends VBox {
         Parts.say(valueProblem, draft.value().isEmpty() && untouched ? "" : read.problem(Field.VALUE));
         Parts.say(painProblem, read.problem(Field.PAIN));
         Parts.say(noteProblem, read.problem(Field.NOTE));
-        Parts.say(echo, read.reading().map(reading -> "Will be saved as: " + reading.words()).orElse(""));
+        Parts.say(
+                echo,
+                read.reading()
+                        .map(reading -> "Will be saved as: " + reading.words())
+                        .orElse(""));
         findings.getChildren()
                 .setAll(read.findings().stream().map(ReadingPane::findingBox).toList());
         Parts.show(findings, !read.findings().isEmpty());

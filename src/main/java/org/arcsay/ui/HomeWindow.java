@@ -208,11 +208,10 @@ public final class HomeWindow {
         visits.getChildren().clear();
         if (model.recent().isEmpty()) {
             visits.getChildren()
-                    .add(
-                            Parts.label(
-                                    "There is no visit yet. Type a patient code above and start measuring. To see the whole job"
-                                            + " first, with no microphone and no patient, play the demo visit: a recorded voice"
-                                            + " measures two thumbs, and the review and the report follow."));
+                    .add(Parts.label(
+                            "There is no visit yet. Type a patient code above and start measuring. To see the whole job"
+                                    + " first, with no microphone and no patient, play the demo visit: a recorded voice"
+                                    + " measures two thumbs, and the review and the report follow."));
         }
         model.recent().stream().map(this::card).forEach(visits.getChildren()::add);
     }

@@ -13,8 +13,7 @@ final class LookButtons {
     private final Look look;
     private final Button theme;
     private final Button size;
-    private final Button phrases =
-            Parts.button("Show _phrases", "F3. Examples of what can be said", this::showPhrases);
+    private final Button phrases = Parts.button("Show _phrases", "F3. Examples of what can be said", this::showPhrases);
     private Runnable apply = () -> {};
 
     LookButtons(Look look) {
@@ -86,7 +85,11 @@ final class LookButtons {
 
     private void name() {
         rename(theme, look.dark() ? "Use light _theme" : "Use dark _theme");
-        rename(size, look.largest() ? "Reset te_xt size (" + look.percent() + " %)" : "Enlarge te_xt (" + look.percent() + " %)");
+        rename(
+                size,
+                look.largest()
+                        ? "Reset te_xt size (" + look.percent() + " %)"
+                        : "Enlarge te_xt (" + look.percent() + " %)");
     }
 
     private static void rename(Button button, String text) {

@@ -21,7 +21,9 @@ record Palette(
         boolean dark) {
 
     static final Palette LIGHT = new Palette(
-            ordered("paper", "#F5F2EB", "sheet", "#FFFFFF", "chosen", "#DDEBEA", "caution", "#FBEFD5", "alarm", "#FBE4E4"),
+            ordered(
+                    "paper", "#F5F2EB", "sheet", "#FFFFFF", "chosen", "#DDEBEA", "caution", "#FBEFD5", "alarm",
+                    "#FBE4E4"),
             ordered(
                     "ink", "#1A2430",
                     "quiet", "#4A5563",
@@ -35,7 +37,9 @@ record Palette(
             false);
 
     static final Palette DARK = new Palette(
-            ordered("paper", "#11181F", "sheet", "#1A232C", "chosen", "#1F3A41", "caution", "#352B14", "alarm", "#401D22"),
+            ordered(
+                    "paper", "#11181F", "sheet", "#1A232C", "chosen", "#1F3A41", "caution", "#352B14", "alarm",
+                    "#401D22"),
             ordered(
                     "ink", "#EFF3F6",
                     "quiet", "#B6C1CC",

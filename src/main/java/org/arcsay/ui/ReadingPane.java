@@ -46,7 +46,9 @@ final class ReadingPane extends VBox {
         if (row.state() == RowState.HELD) {
             buttons.getChildren()
                     .add(Parts.strongButton(
-                            "_Keep reading as said", "Answers the question; then it can be confirmed", actions::askToKeep));
+                            "_Keep reading as said",
+                            "Answers the question; then it can be confirmed",
+                            actions::askToKeep));
         } else {
             Button confirm = Parts.strongButton(
                     "Con_firm reading", "Control Enter. Makes this reading final", actions::confirmSelected);
@@ -70,7 +72,9 @@ final class ReadingPane extends VBox {
         VBox words = new VBox(
                 4, Parts.label(row.title(), "title"), Parts.label(row.value(), "value"), Marks.labelled(row.state()));
         Value value = row.entry().reading().value();
-        return ArcDial.draws(value) ? new FlowPane(48, 8, words, ArcDial.of(row.entry().reading())) : words;
+        return ArcDial.draws(value)
+                ? new FlowPane(48, 8, words, ArcDial.of(row.entry().reading()))
+                : words;
     }
 
     private void section(String heading, List<? extends Node> content) {
@@ -87,9 +91,8 @@ final class ReadingPane extends VBox {
     private Node finding(ReviewRow row, Finding finding) {
         VBox box = findingBox(finding);
         boolean open = row.state() != RowState.CONFIRMED && row.state() != RowState.REJECTED;
-        finding.alternative()
-                .filter(alternative -> open)
-                .ifPresent(alternative -> box.getChildren().add(offer(row, alternative)));
+        finding.alternative().filter(alternative -> open).ifPresent(alternative -> box.getChildren()
+                .add(offer(row, alternative)));
         return box;
     }
 

@@ -18,9 +18,11 @@ final class ReasonPane extends VBox {
         offers.getStyleClass().add("chips");
         for (String offer : ask.offers()) {
             offers.getChildren()
-                    .add(Parts.button("Use \u201c" + offer + "\u201d", "Types this reason in", () -> reason.setText(offer)));
+                    .add(Parts.button(
+                            "Use \u201c" + offer + "\u201d", "Types this reason in", () -> reason.setText(offer)));
         }
-        Button go = Parts.strongButton(ask.verb(), "Does it, with the reason above", () -> act.accept(reason.getText()));
+        Button go =
+                Parts.strongButton(ask.verb(), "Does it, with the reason above", () -> act.accept(reason.getText()));
         if (ask.required()) {
             go.getStyleClass().add("danger");
             go.disableProperty().bind(reason.textProperty().map(String::isBlank));

@@ -37,8 +37,7 @@ final class ReportWindow {
         LookButtons lookButtons = new LookButtons(look);
         Scene scene = new Scene(layout(lookButtons), 1280, 800);
         lookButtons.attach(scene, () -> {});
-        scene.getAccelerators()
-                .put(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), this::save);
+        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), this::save);
         scene.getAccelerators().put(new KeyCodeCombination(KeyCode.ESCAPE), stage::close);
         stage.setScene(scene);
         stage.setTitle("Report of visit " + visit + " \u2013 Arcsay");
@@ -64,10 +63,12 @@ final class ReportWindow {
         scroll.getStyleClass().add("detail-scroll");
         scroll.setAccessibleText("Pages of the report. " + pages.words());
         for (int page = 0; page < pages.pages().size(); page++) {
-            ImageView sheet = new ImageView(new Image(new ByteArrayInputStream(pages.pages().get(page))));
+            ImageView sheet = new ImageView(
+                    new Image(new ByteArrayInputStream(pages.pages().get(page))));
             sheet.setPreserveRatio(true);
             sheet.setSmooth(true);
-            sheet.setAccessibleText("Page " + (page + 1) + " of " + pages.pages().size());
+            sheet.setAccessibleText(
+                    "Page " + (page + 1) + " of " + pages.pages().size());
             sheet.fitWidthProperty().bind(scroll.widthProperty().subtract(60));
             sheets.getChildren().add(sheet);
         }

@@ -48,7 +48,8 @@ final class ReviewHead extends VBox {
                 model.visit().isFinal()
                         ? "All " + rows.size() + " readings confirmed"
                         : confirmed + " of " + rows.size() + " readings confirmed");
-        marks.getChildren().setAll(rows.stream().map(row -> Marks.of(row.state())).toList());
+        marks.getChildren()
+                .setAll(rows.stream().map(row -> Marks.of(row.state())).toList());
         String obstacle = model.obstacleToConfirmAll().orElse("");
         confirmAll.setDisable(!obstacle.isEmpty());
         remaining.setText(model.visit().isFinal() ? "This visit is final." : obstacle);

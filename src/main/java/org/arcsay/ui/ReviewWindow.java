@@ -127,8 +127,7 @@ public final class ReviewWindow implements ReviewActions {
         asking = false;
         VBox content = new VBox(opened);
         if (!draft.isNew()) {
-            model.row(draft.entry())
-                    .ifPresent(row -> content.getChildren().add(0, heardBox(row)));
+            model.row(draft.entry()).ifPresent(row -> content.getChildren().add(0, heardBox(row)));
         }
         showRight(content, opened.buttons());
         opened.start();
@@ -141,7 +140,8 @@ public final class ReviewWindow implements ReviewActions {
 
     @Override
     public void askToReject() {
-        selected().filter(row -> row.entry().counts())
+        selected()
+                .filter(row -> row.entry().counts())
                 .ifPresent(row -> ask(ReasonPane.reject(
                         row.title() + ": " + row.value(),
                         why -> finish(model.reject(row.number(), why)),
@@ -150,10 +150,11 @@ public final class ReviewWindow implements ReviewActions {
 
     @Override
     public void askToKeep() {
-        selected().ifPresent(row -> ask(ReasonPane.keep(
-                row.title() + ": " + row.value(),
-                why -> finish(model.keepAsSaid(row.number(), why)),
-                this::cancel)));
+        selected()
+                .ifPresent(row -> ask(ReasonPane.keep(
+                        row.title() + ": " + row.value(),
+                        why -> finish(model.keepAsSaid(row.number(), why)),
+                        this::cancel)));
     }
 
     @Override
@@ -184,7 +185,8 @@ public final class ReviewWindow implements ReviewActions {
     private void showReport() {
         try {
             if (model.report().isPresent()) {
-                ReportWindow.show(new Stage(), model.report().get(), model.visit().id(), look);
+                ReportWindow.show(
+                        new Stage(), model.report().get(), model.visit().id(), look);
             }
         } catch (HomeException failed) {
             tell(String.valueOf(failed.getMessage()));
@@ -193,7 +195,8 @@ public final class ReviewWindow implements ReviewActions {
 
     private void retry() {
         Outcome outcome = model.retry();
-        form.filter(open -> outcome instanceof Outcome.Done && !model.hasDraft(open.draft().entry()))
+        form.filter(open -> outcome instanceof Outcome.Done
+                        && !model.hasDraft(open.draft().entry()))
                 .ifPresent(stored -> closeForms());
         tell(outcome.message());
     }
@@ -203,8 +206,8 @@ public final class ReviewWindow implements ReviewActions {
         list.setCellFactory(view -> new RowCell());
         list.setAccessibleText("Readings of this visit, doubtful ones first");
         list.setAccessibleHelp("Arrows choose, Enter corrects, Delete rejects, Insert adds a missed reading");
-        list.setPlaceholder(
-                Parts.label("No reading was captured in this visit. Add missed readings with Ctrl+N, or close the window."));
+        list.setPlaceholder(Parts.label(
+                "No reading was captured in this visit. Add missed readings with Ctrl+N, or close the window."));
         list.getSelectionModel().selectedItemProperty().addListener((seen, before, now) -> chosen(now));
         list.addEventHandler(KeyEvent.KEY_PRESSED, this::listKey);
         list.setMinWidth(240);

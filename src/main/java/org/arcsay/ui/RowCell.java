@@ -14,7 +14,8 @@ final class RowCell extends CardCell<ReviewRow> {
     @Override
     protected VBox card(ReviewRow row) {
         Label state = Marks.labelled(row.state());
-        state.setText(row.state().words() + (row.seen() ? "" : " \u00b7 not looked at")
+        state.setText(row.state().words()
+                + (row.seen() ? "" : " \u00b7 not looked at")
                 + (row.drafted() ? " \u00b7 half typed" : ""));
         return new VBox(Parts.label(row.title()), Parts.label(row.value(), "row-value"), state);
     }

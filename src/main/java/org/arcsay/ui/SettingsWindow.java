@@ -31,8 +31,7 @@ final class SettingsWindow {
         LookButtons lookButtons = new LookButtons(look);
         Scene scene = new Scene(layout(lookButtons), 1000, 800);
         lookButtons.attach(scene, () -> {});
-        scene.getAccelerators()
-                .put(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), this::save);
+        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), this::save);
         scene.getAccelerators().put(new KeyCodeCombination(KeyCode.ESCAPE), stage::close);
         stage.setScene(scene);
         stage.setTitle("Settings \u2013 Arcsay");
@@ -57,7 +56,9 @@ final class SettingsWindow {
         scroll.setAccessibleText("Settings");
         VBox head = new VBox(
                 Parts.label("Settings", "patient"),
-                Parts.label("They hold from the next visit on. The file may be edited by hand too; its comments stay.", "quiet"));
+                Parts.label(
+                        "They hold from the next visit on. The file may be edited by hand too; its comments stay.",
+                        "quiet"));
         head.getStyleClass().add("head");
         Button save = Parts.strongButton("_Save settings", "Control S", this::save);
         Button close = Parts.button("_Close settings", "Escape. What was not saved is dropped", stage::close);

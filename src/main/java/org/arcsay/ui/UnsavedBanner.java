@@ -16,7 +16,8 @@ final class UnsavedBanner extends VBox {
         message.setGraphic(Parts.mark("unsaved"));
         FlowPane buttons = new FlowPane(
                 Parts.strongButton("Sa_ve change again", "Tries once more to store the last change", retry),
-                Parts.button("D_iscard unsaved change", "Gives the last change up; typed text stays in its form", discard));
+                Parts.button(
+                        "D_iscard unsaved change", "Gives the last change up; typed text stays in its form", discard));
         buttons.getStyleClass().add("chips");
         getChildren().addAll(message, buttons);
         refresh();
@@ -24,6 +25,8 @@ final class UnsavedBanner extends VBox {
 
     void refresh() {
         Parts.show(this, model.unsaved().isPresent());
-        model.unsaved().ifPresent(unsaved -> message.setText("Not saved yet: \u201c" + unsaved.change() + "\u201d " + unsaved.message()));
+        model.unsaved()
+                .ifPresent(unsaved ->
+                        message.setText("Not saved yet: \u201c" + unsaved.change() + "\u201d " + unsaved.message()));
     }
 }

@@ -25,7 +25,8 @@ final class ValueChips extends FlowPane {
 
     /** Offers what fits the measure; "#" stands for the number typed so far. */
     void offer(Optional<Measure> measure) {
-        List<String> forms = measure.map(Measure::dimension).map(ValueChips::forms).orElse(List.of());
+        List<String> forms =
+                measure.map(Measure::dimension).map(ValueChips::forms).orElse(List.of());
         if (!forms.equals(shown)) {
             shown = forms;
             getChildren().setAll(forms.stream().map(this::chip).toList());

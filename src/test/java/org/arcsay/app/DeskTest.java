@@ -249,9 +249,16 @@ class DeskTest {
         until(demo, is(Listening.ENDED));
         ReviewModel review = demo.review();
         assertEquals(15, review.visit().counting().size());
-        assertEquals("right IP flexion, active", review.rows().get(0).entry().reading().slot().words(), "the doubt stands first");
-        assertEquals(Severity.ASK, review.rows().get(0).entry().findings().get(0).severity());
-        assertEquals(2, review.report().orElseThrow().show(review.visit().id()).pages().size(), "one page a thumb");
+        assertEquals(
+                "right IP flexion, active",
+                review.rows().get(0).entry().reading().slot().words(),
+                "the doubt stands first");
+        assertEquals(
+                Severity.ASK, review.rows().get(0).entry().findings().get(0).severity());
+        assertEquals(
+                2,
+                review.report().orElseThrow().show(review.visit().id()).pages().size(),
+                "one page a thumb");
         assertTrue(desk.recent().stream().noneMatch(visit -> visit.patient().equals(DemoVisit.PATIENT)));
     }
 
@@ -265,8 +272,8 @@ class DeskTest {
         settings.change("plan", "opposition");
         assertTrue(settings.save(), settings::message);
         assertEquals("opposition", desk.usualPlan().id());
-        MeasuringModel next = desk.measure(new MeasuringStart(
-                new PatientCode("T-2"), Optional.empty(), desk.usualPlan(), Optional.empty()));
+        MeasuringModel next = desk.measure(
+                new MeasuringStart(new PatientCode("T-2"), Optional.empty(), desk.usualPlan(), Optional.empty()));
         next.say("right opposition little four point five");
         until(next, state -> state.last().isPresent());
         assertEquals(

@@ -33,9 +33,15 @@ class HandRecordingTest {
             Visits visits = new Visits(
                     store, ClinicSettings.defaults(), NormSets.standard().usual(), grammar.version());
             VisitSession session = visits.begin(
-                    new PatientCode("T-1"), Optional.empty(), SeriesPlans.standard().named("index").orElseThrow());
+                    new PatientCode("T-1"),
+                    Optional.empty(),
+                    SeriesPlans.standard().named("index").orElseThrow());
             try (Recogniser recogniser = ears.recogniser(source.sampleRate())) {
-                new CaptureLoop(new Parser(grammar), session, visits.versions(ears), (utterance, command, outcome) -> {})
+                new CaptureLoop(
+                                new Parser(grammar),
+                                session,
+                                visits.versions(ears),
+                                (utterance, command, outcome) -> {})
                         .run(source, recogniser);
             }
             session.close();
@@ -47,7 +53,9 @@ class HandRecordingTest {
                             "right index DIP flexion, active: 60 degrees",
                             "right wrist extension, active: 65 degrees",
                             "right wrist ulnar deviation, active: 30 degrees"),
-                    stored.counting().stream().map(entry -> entry.reading().words()).toList());
+                    stored.counting().stream()
+                            .map(entry -> entry.reading().words())
+                            .toList());
         }
     }
 }

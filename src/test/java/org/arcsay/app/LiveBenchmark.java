@@ -63,10 +63,14 @@ public final class LiveBenchmark {
         try (Rehearsal rehearsal = new Rehearsal(folder, model)) {
             Probe probe = new Probe(new Room(script.open(), 0.1));
             Journal journal = rehearsal.journal();
-            rehearsal.run(probe, probe.speaker(), event -> {
-                journal.append(event);
-                probe.committed = System.nanoTime();
-            }, (utterance, command, outcome) -> {});
+            rehearsal.run(
+                    probe,
+                    probe.speaker(),
+                    event -> {
+                        journal.append(event);
+                        probe.committed = System.nanoTime();
+                    },
+                    (utterance, command, outcome) -> {});
             probe.print(ends);
             OUT.println(rehearsal.stored().size() + " readings count: " + rehearsal.stored());
         }
@@ -151,7 +155,10 @@ public final class LiveBenchmark {
             List<Double> own = new ArrayList<>();
             List<Double> total = new ArrayList<>();
             for (double[] row : rows.subList(1, rows.size())) {
-                long end = ends.stream().filter(e -> e <= row[0]).reduce((a, b) -> b).orElseThrow();
+                long end = ends.stream()
+                        .filter(e -> e <= row[0])
+                        .reduce((a, b) -> b)
+                        .orElseThrow();
                 double silence = (row[0] - end) * 1000 / RATE;
                 silences.add(silence);
                 own.add(row[2]);
@@ -168,7 +175,8 @@ public final class LiveBenchmark {
         }
 
         private static void line(String what, List<Double> values) {
-            double[] sorted = values.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+            double[] sorted =
+                    values.stream().mapToDouble(Double::doubleValue).sorted().toArray();
             OUT.printf(
                     Locale.ROOT,
                     "%-30s n %2d  median %6.1f  95th percentile %6.1f  max %6.1f ms%n",
@@ -184,7 +192,8 @@ public final class LiveBenchmark {
 
     private static void memory(Path folder, int minutes) throws Exception {
         List<Rehearsal.Line> lines = Rehearsal.script();
-        SimulatedMicrophone script = new SimulatedMicrophone().speed(Double.POSITIVE_INFINITY).pause(LEAD);
+        SimulatedMicrophone script =
+                new SimulatedMicrophone().speed(Double.POSITIVE_INFINITY).pause(LEAD);
         double seconds = LEAD.toSeconds();
         int said = 0;
         while (seconds < minutes * 60.0) {

@@ -65,7 +65,8 @@ class LiveCaptureTest {
 
     @Test
     void aWholeSeriesIsStoredAndAnsweredWithoutATouch() throws Exception {
-        SimulatedMicrophone script = new SimulatedMicrophone().speed(Double.POSITIVE_INFINITY).pause(Duration.ofSeconds(2));
+        SimulatedMicrophone script =
+                new SimulatedMicrophone().speed(Double.POSITIVE_INFINITY).pause(Duration.ofSeconds(2));
         for (Rehearsal.Line line : Rehearsal.script()) {
             script.play(line.wav()).pause(Duration.ofSeconds(6));
         }
@@ -74,8 +75,13 @@ class LiveCaptureTest {
                 Room room = new Room(script.open(), 0.25)) {
             rehearsal.run(room, room.speaker(), (utterance, command, outcome) -> heard.add(utterance.text()));
             keep(room.speaker().track());
-            assertEquals(ANSWERS, room.speaker().said().stream().map(LiveCaptureTest::text).toList(), heard::toString);
-            assertEquals(SERIES.stream().sorted().toList(), rehearsal.stored().stream().sorted().toList());
+            assertEquals(
+                    ANSWERS,
+                    room.speaker().said().stream().map(LiveCaptureTest::text).toList(),
+                    heard::toString);
+            assertEquals(
+                    SERIES.stream().sorted().toList(),
+                    rehearsal.stored().stream().sorted().toList());
         }
     }
 
@@ -97,13 +103,16 @@ class LiveCaptureTest {
             rehearsal.run(room, room.speaker(), (utterance, command, outcome) -> {});
             RecordingSpeaker.Said question = room.speaker().said().get(2);
             assertTrue(text(question).contains("palmar abduction, nine zero"), text(question));
-            assertTrue(question.sound().duration().toMillis() < pause, "went on for " + question.sound().duration());
+            assertTrue(
+                    question.sound().duration().toMillis() < pause,
+                    "went on for " + question.sound().duration());
             assertEquals(List.of("right CMC palmar abduction, active: 41 degrees"), rehearsal.stored());
         }
     }
 
     private static String text(RecordingSpeaker.Said said) {
-        return said.answer().earcon().map(Enum::name).orElse("") + " " + said.answer().sentence().text();
+        return said.answer().earcon().map(Enum::name).orElse("") + " "
+                + said.answer().sentence().text();
     }
 
     private static void keep(Sound track) throws Exception {

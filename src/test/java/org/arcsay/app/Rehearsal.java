@@ -80,13 +80,7 @@ final class Rehearsal implements AutoCloseable {
                 Clock.systemDefaultZone());
         try (Recogniser recogniser = ears.recogniser(source.sampleRate())) {
             Versions versions = new Versions(grammar.version(), ears.version(), validator.version());
-            new LiveCapture(
-                            new Parser(grammar),
-                            session,
-                            versions,
-                            speaker,
-                            FeedbackLevel.SHORT,
-                            listener)
+            new LiveCapture(new Parser(grammar), session, versions, speaker, FeedbackLevel.SHORT, listener)
                     .run(source, recogniser);
         }
     }

@@ -78,12 +78,14 @@ class SettingsTest {
     void aValueIsChangedInItsLineAndCommentsStay() throws Exception {
         SettingsFile file = file("# ours", "microphone = Desk  # old", "unit = cm");
         file.set(Map.of("microphone", "Lapel #2"));
-        assertEquals(List.of("# ours", "microphone = Lapel  # old", "unit = cm"), file.lines(), "a part of the name is enough");
+        assertEquals(
+                List.of("# ours", "microphone = Lapel  # old", "unit = cm"),
+                file.lines(),
+                "a part of the name is enough");
         file.set(Map.of("unit", ""));
         assertEquals(List.of("# ours", "microphone = Lapel  # old", "# unit = cm"), file.lines());
         file.set(Map.of("unit", "in", "voice", "system"));
-        assertEquals(
-                List.of("# ours", "microphone = Lapel  # old", "unit = in", "voice = system"), file.lines());
+        assertEquals(List.of("# ours", "microphone = Lapel  # old", "unit = in", "voice = system"), file.lines());
         try (var left = Files.list(folder)) {
             assertEquals(List.of(file.file()), left.toList());
         }

@@ -38,18 +38,37 @@ class ArrowsTest {
             Map.entry(
                     "app",
                     List.of(
-                            "audio", "recogniser", "grammar", "parser", "session", "validate", "analysis", "store",
-                            "feedback", "review", "report", "model")),
+                            "audio",
+                            "recogniser",
+                            "grammar",
+                            "parser",
+                            "session",
+                            "validate",
+                            "analysis",
+                            "store",
+                            "feedback",
+                            "review",
+                            "report",
+                            "model")),
             Map.entry(
                     "evaluate",
-                    List.of("app", "audio", "recogniser", "grammar", "parser", "session", "validate", "analysis", "model")),
+                    List.of(
+                            "app",
+                            "audio",
+                            "recogniser",
+                            "grammar",
+                            "parser",
+                            "session",
+                            "validate",
+                            "analysis",
+                            "model")),
             Map.entry("ui", List.of("review", "report", "analysis", "session", "model")));
 
     @TestFactory
     Stream<DynamicTest> eachPackageUsesOnlyWhatItsArrowsAllow() {
         return ARROWS.entrySet().stream()
-                .map(arrow -> DynamicTest.dynamicTest(
-                        arrow.getKey(), () -> onlyUses(arrow.getKey(), arrow.getValue()).check(PROGRAM)));
+                .map(arrow -> DynamicTest.dynamicTest(arrow.getKey(), () -> onlyUses(arrow.getKey(), arrow.getValue())
+                        .check(PROGRAM)));
     }
 
     private static ArchRule onlyUses(String from, List<String> allowed) {
@@ -72,7 +91,11 @@ class ArrowsTest {
 
     @Test
     void noPackagesUseEachOtherInACircle() {
-        SlicesRuleDefinition.slices().matching("org.arcsay.(*)..").should().beFreeOfCycles().check(PROGRAM);
+        SlicesRuleDefinition.slices()
+                .matching("org.arcsay.(*)..")
+                .should()
+                .beFreeOfCycles()
+                .check(PROGRAM);
     }
 
     @Test
@@ -87,7 +110,8 @@ class ArrowsTest {
     /** What is not logged cannot leak. The window toolkit's own messages are the exception, and are silenced there. */
     @Test
     void nothingWritesALog() {
-        only("ui", "java.util.logging..", "org.slf4j..", "org.apache.commons.logging..").check(PROGRAM);
+        only("ui", "java.util.logging..", "org.slf4j..", "org.apache.commons.logging..")
+                .check(PROGRAM);
     }
 
     @Test
@@ -108,7 +132,11 @@ class ArrowsTest {
     /** Nothing on the screen moves by itself, so that there is no motion to be reduced. */
     @Test
     void nothingIsAnimated() {
-        noClasses().should().dependOnClassesThat().resideInAPackage("javafx.animation..").check(PROGRAM);
+        noClasses()
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("javafx.animation..")
+                .check(PROGRAM);
     }
 
     @Test

@@ -88,21 +88,29 @@ class CommandLineTest {
 
     @Test
     void listShowAndPhrasesTellPeopleWhatThereIs() {
-        capture(SPEECH.resolve("joe-joe-000.wav")).mustSay(ExitCode.OK, "right MP flexion, active: 70 degrees", "review 1");
+        capture(SPEECH.resolve("joe-joe-000.wav"))
+                .mustSay(ExitCode.OK, "right MP flexion, active: 70 degrees", "review 1");
         arcsay("list").mustSay(ExitCode.OK, "T-1", "1 readings, 0 confirmed");
         arcsay("list", "--patient", "T-1").mustSay(ExitCode.OK, "T-1");
         arcsay("show", "1").mustSay(ExitCode.OK, "heard: thumb m p flexion seventy");
         arcsay("phrases").mustSay(ExitCode.OK, "i p flexion seventy five", "disregard that");
-        arcsay("check").mustSay(ExitCode.OK, "every sentence has one meaning", "knows every word of the grammar", "sound, 1 patients");
+        arcsay("check")
+                .mustSay(
+                        ExitCode.OK,
+                        "every sentence has one meaning",
+                        "knows every word of the grammar",
+                        "sound, 1 patients");
     }
 
     @Test
     void anUnknownPatientOrVisitIsNamedWithThoseThatAreKnown() {
-        arcsay("capture", "--patient", "T-9", "--wav", VISIT.toString()).mustSay(ExitCode.UNKNOWN, "T-9 is not known", "--new");
+        arcsay("capture", "--patient", "T-9", "--wav", VISIT.toString())
+                .mustSay(ExitCode.UNKNOWN, "T-9 is not known", "--new");
         capture(SPEECH.resolve("joe-joe-000.wav")).mustSay(ExitCode.OK);
         arcsay("list", "--patient", "T-9").mustSay(ExitCode.UNKNOWN, "Known are T-1");
         arcsay("show", "77").mustSay(ExitCode.UNKNOWN, "no visit 77");
-        arcsay("capture", "--patient", "Jo Doe", "--wav", VISIT.toString()).mustSay(ExitCode.USAGE, "not a patient code");
+        arcsay("capture", "--patient", "Jo Doe", "--wav", VISIT.toString())
+                .mustSay(ExitCode.USAGE, "not a patient code");
     }
 
     @Test
@@ -122,7 +130,8 @@ class CommandLineTest {
         byte[] whole = Files.readAllBytes(VISIT);
         Path cut = Files.write(home.resolve("cut.wav"), Arrays.copyOf(whole, whole.length / 3));
         capture(cut).mustSay(ExitCode.AUDIO, "cut.wav");
-        arcsay("show", "1").mustSay(ExitCode.OK, "right MP flexion, active: 52 degrees", "right IP flexion, active: 68 degrees");
+        arcsay("show", "1")
+                .mustSay(ExitCode.OK, "right MP flexion, active: 52 degrees", "right IP flexion, active: 68 degrees");
     }
 
     @Test
@@ -152,7 +161,16 @@ class CommandLineTest {
         Files.writeString(words, Files.readString(words).replaceAll("(?m)^hyperextension (\\d+)$", "otherword $1"));
         Files.deleteIfExists(model.resolve("SHA256SUMS"));
         arcsay("check", "--model", model.toString()).mustSay(ExitCode.OK, "lacks: hyperextension");
-        arcsay("capture", "--model", model.toString(), "--patient", "T-1", "--new", "--side", "right", "--wav",
+        arcsay(
+                        "capture",
+                        "--model",
+                        model.toString(),
+                        "--patient",
+                        "T-1",
+                        "--new",
+                        "--side",
+                        "right",
+                        "--wav",
                         SPEECH.resolve("joe-joe-000.wav").toString())
                 .mustSay(ExitCode.OK, "does not know these words", "hyperextension", "70 degrees");
     }
@@ -209,16 +227,34 @@ class CommandLineTest {
     void answersCanBeSetForOneCaptureAndWithoutASoundOutputTheVisitGoesOn() {
         Path clip = SPEECH.resolve("flite-slt-100.wav");
         Answer answer = arcsay(
-                "capture", "--patient", "T-1", "--new", "--side", "right", "--wav", clip.toString(),
-                "--answers", "tones", "--voice", "system", "--speaker", "no such device");
+                "capture",
+                "--patient",
+                "T-1",
+                "--new",
+                "--side",
+                "right",
+                "--wav",
+                clip.toString(),
+                "--answers",
+                "tones",
+                "--voice",
+                "system",
+                "--speaker",
+                "no such device");
         assertTrue(answer.err().contains("no such device") && answer.err().contains("without sound"), answer::toString);
         arcsay("capture", "--patient", "T-1", "--wav", clip.toString(), "--voice", "loud")
                 .mustSay(ExitCode.USAGE, "built-in");
-        arcsay("capture", "--patient", "T-1", "--wav", clip.toString(), "--pace", "9").mustSay(ExitCode.USAGE, "1.7");
+        arcsay("capture", "--patient", "T-1", "--wav", clip.toString(), "--pace", "9")
+                .mustSay(ExitCode.USAGE, "1.7");
     }
 
     private Path settingsFile() {
-        String line = arcsay("check").out().lines().filter(l -> l.contains("settings")).findFirst().orElseThrow();
+        String line = arcsay("check")
+                .out()
+                .lines()
+                .filter(l -> l.contains("settings"))
+                .findFirst()
+                .orElseThrow();
         return Path.of(line.replaceAll(".*defaults; (.*) is not there.*", "$1"));
     }
 

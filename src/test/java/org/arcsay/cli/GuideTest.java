@@ -70,8 +70,10 @@ class GuideTest {
     @Test
     void everyBlockIsOfAKindThatIsChecked() throws IOException {
         for (Block block : blocks()) {
-            boolean checked = Set.of("sh", "spoken").contains(block.language()) || !block.rest().isEmpty();
-            assertTrue(checked, () -> "line " + block.line() + ": nothing checks a block of '" + block.language() + "'");
+            boolean checked = Set.of("sh", "spoken").contains(block.language())
+                    || !block.rest().isEmpty();
+            assertTrue(
+                    checked, () -> "line " + block.line() + ": nothing checks a block of '" + block.language() + "'");
         }
     }
 
@@ -108,7 +110,8 @@ class GuideTest {
     /** A line such as {@code ./arcsay check # exit 8}; without the remark it must end with exit code 0. */
     private static void run(Shell shell, String line, Path user) throws IOException {
         if (line.startsWith("mkdir ")) {
-            Files.createDirectories(Path.of(line.replaceFirst("^mkdir (-p )?", "").replace("~", user.toString())));
+            Files.createDirectories(
+                    Path.of(line.replaceFirst("^mkdir (-p )?", "").replace("~", user.toString())));
             return;
         }
         assertTrue(line.startsWith(PROGRAM), line);
@@ -143,7 +146,8 @@ class GuideTest {
         boolean hand = block.rest().contains("hand");
         Path records = Files.createDirectory(folder.resolve("spoken-" + block.line()));
         SpokenGrammar grammar = hand ? SpokenGrammar.hand() : SpokenGrammar.standard();
-        Path settings = Files.writeString(records.resolve(SETTINGS), block.rest().contains("minus") ? "sign = minus-is-deficit" : "");
+        Path settings = Files.writeString(
+                records.resolve(SETTINGS), block.rest().contains("minus") ? "sign = minus-is-deficit" : "");
         try (Dictation dictation = new Dictation(
                 records,
                 Settings.read(settings).clinic(),
@@ -156,7 +160,11 @@ class GuideTest {
                 said.add(phrase + " → " + OutcomeWords.of(dictation.say(phrase.strip())));
             }
             assertEquals(
-                    String.join("\n", block.lines().stream().map(line -> line.replaceAll(" {2,}→ ", " → ")).toList()),
+                    String.join(
+                            "\n",
+                            block.lines().stream()
+                                    .map(line -> line.replaceAll(" {2,}→ ", " → "))
+                                    .toList()),
                     String.join("\n", said),
                     "line " + block.line());
         }

@@ -20,8 +20,12 @@ class EarconTest {
     @ParameterizedTest
     @EnumSource
     void isShort(Earcon earcon) {
-        assertTrue(earcon.sound().duration().toMillis() < 300, earcon + ": " + earcon.sound().duration());
-        assertTrue(earcon.sound().duration().toMillis() >= 100, earcon + ": " + earcon.sound().duration());
+        assertTrue(
+                earcon.sound().duration().toMillis() < 300,
+                earcon + ": " + earcon.sound().duration());
+        assertTrue(
+                earcon.sound().duration().toMillis() >= 100,
+                earcon + ": " + earcon.sound().duration());
     }
 
     @ParameterizedTest
@@ -54,7 +58,12 @@ class EarconTest {
 
     @ParameterizedTest
     @CsvSource({
-        "LISTENING, 1, L", "SAVED, 2, SL", "DOUBTFUL, 3, SSS", "REFUSED, 2, LL", "UNDONE, 4, SSSS", "PAUSED, 2, LS"
+        "LISTENING, 1, L",
+        "SAVED, 2, SL",
+        "DOUBTFUL, 3, SSS",
+        "REFUSED, 2, LL",
+        "UNDONE, 4, SSSS",
+        "PAUSED, 2, LS"
     })
     void hasItsRhythm(Earcon earcon, int notes, String lengths) {
         assertEquals(notes, Listening.stretches(earcon.sound()).size());
@@ -69,7 +78,14 @@ class EarconTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"LISTENING, up", "SAVED, up", "DOUBTFUL, up down", "REFUSED, down", "UNDONE, down down down", "PAUSED, down"})
+    @CsvSource({
+        "LISTENING, up",
+        "SAVED, up",
+        "DOUBTFUL, up down",
+        "REFUSED, down",
+        "UNDONE, down down down",
+        "PAUSED, down"
+    })
     void hasItsDirection(Earcon earcon, String direction) {
         assertEquals(direction, direction(earcon));
     }

@@ -15,8 +15,8 @@ import org.junit.jupiter.api.Test;
 class EchoGateTest {
     private static final int FRAME = 1024;
     private static final int ECHO_DELAY = Sound.RATE * 40 / 1000;
-    private static final Answer ANSWER = Answer.of(
-            Earcon.SAVED, new Sentence(List.of(List.of("radial abduction"), List.of("four", "five"))));
+    private static final Answer ANSWER =
+            Answer.of(Earcon.SAVED, new Sentence(List.of(List.of("radial abduction"), List.of("four", "five"))));
 
     private final Random random = new Random(7);
     private final List<Short> let = new ArrayList<>();
@@ -48,7 +48,8 @@ class EchoGateTest {
             capture(new short[3 * Sound.RATE], 0.3);
             assertTrue(loudest(before) < 60, "echo of " + loudest(before) + " came through");
         }
-        assertTrue(speaker.said().stream().allMatch(said -> said.sound().duration().toMillis() > 1500));
+        assertTrue(
+                speaker.said().stream().allMatch(said -> said.sound().duration().toMillis() > 1500));
     }
 
     @Test

@@ -117,7 +117,8 @@ class ResponderTest {
     @Test
     void tellsWhereItIs() {
         assertTrue(say("what is missing").trim().startsWith("still missing, "), "what is missing");
-        assertTrue(say("where am i").trim().startsWith("right hand, active, i p flexion, seven zero, next"), "where am i");
+        assertTrue(
+                say("where am i").trim().startsWith("right hand, active, i p flexion, seven zero, next"), "where am i");
         assertEquals("i p flexion, seven zero", say("read back").trim());
     }
 
@@ -127,8 +128,11 @@ class ResponderTest {
 
     private String say(String words, List<Utterance.Rival> rivals) {
         Outcome outcome = dictation.say(words, rivals);
-        Answer answer = responder.answer(Utterance.typed(List.of(words.split(" "))), outcome, dictation.session.question());
+        Answer answer =
+                responder.answer(Utterance.typed(List.of(words.split(" "))), outcome, dictation.session.question());
         assertTrue(ClipVoice.builtIn().canSay(answer.sentence()), answer.sentence()::text);
-        return (answer.earcon().map(Enum::name).orElse("") + " " + answer.sentence().text()).stripTrailing();
+        return (answer.earcon().map(Enum::name).orElse("") + " "
+                        + answer.sentence().text())
+                .stripTrailing();
     }
 }

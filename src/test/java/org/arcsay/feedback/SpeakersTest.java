@@ -22,8 +22,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 @Timeout(30)
 class SpeakersTest {
-    private static final Answer READING = Answer.of(
-            Earcon.SAVED, new Sentence(List.of(List.of("i p", "flexion"), List.of("seven", "five"))));
+    private static final Answer READING =
+            Answer.of(Earcon.SAVED, new Sentence(List.of(List.of("i p", "flexion"), List.of("seven", "five"))));
 
     @Test
     void playsToneAndWordsToTheEnd() throws InterruptedException {
@@ -109,7 +109,9 @@ class SpeakersTest {
                 Thread.sleep(20);
             }
             assertEquals(List.of("i p flexion, seven five"), Files.readAllLines(said));
-            assertEquals(List.of(Answer.of(Earcon.SAVED)), tones.said().stream().map(RecordingSpeaker.Said::answer).toList());
+            assertEquals(
+                    List.of(Answer.of(Earcon.SAVED)),
+                    tones.said().stream().map(RecordingSpeaker.Said::answer).toList());
             voice.stop();
             assertFalse(voice.sounding() && !tones.sounding());
         }
@@ -117,7 +119,8 @@ class SpeakersTest {
 
     @Test
     void theBuiltInVoiceStepsInWhenTheSystemVoiceFails(@TempDir Path folder) throws InterruptedException {
-        SpeechProgram missing = new SpeechProgram(List.of(folder.resolve("nothing here").toString()), List.of());
+        SpeechProgram missing =
+                new SpeechProgram(List.of(folder.resolve("nothing here").toString()), List.of());
         long[] now = {0};
         RecordingSpeaker tones = new RecordingSpeaker(VoiceSettings.defaults(), () -> now[0]);
         try (SystemVoice voice = new SystemVoice(tones, FeedbackLevel.SHORT, missing)) {
@@ -134,7 +137,8 @@ class SpeakersTest {
     void findsTheFirstInstalledSpeechProgram() {
         assertEquals(
                 Optional.of("espeak-ng"),
-                SpeechProgram.find(1.2, "espeak-ng"::equals).map(found -> found.speak().get(0)));
+                SpeechProgram.find(1.2, "espeak-ng"::equals)
+                        .map(found -> found.speak().get(0)));
         assertEquals(
                 List.of("espeak-ng", "-s", "210", "--"),
                 SpeechProgram.find(1.2, "espeak-ng"::equals).orElseThrow().speak());
@@ -145,8 +149,8 @@ class SpeakersTest {
     void theSettingsDecideWhoseVoiceAnswers() {
         VoiceSettings wanted = new VoiceSettings(FeedbackLevel.SHORT, 1, VoiceSettings.Voice.SYSTEM, "");
         Speaker builtIn = new RecordingSpeaker(wanted, () -> 0);
-        OpenedSpeaker system = OpenedSpeaker.system(
-                builtIn, wanted, Optional.of(new SpeechProgram(List.of("speak"), List.of())));
+        OpenedSpeaker system =
+                OpenedSpeaker.system(builtIn, wanted, Optional.of(new SpeechProgram(List.of("speak"), List.of())));
         assertInstanceOf(SystemVoice.class, system.speaker());
         assertEquals(Optional.empty(), system.notice());
         OpenedSpeaker none = OpenedSpeaker.system(builtIn, wanted, Optional.empty());
@@ -168,7 +172,10 @@ class SpeakersTest {
     void aMissingDeviceIsNamedWithWhatToDo() {
         String message = "";
         try {
-            LineSpeaker.open(new VoiceSettings(FeedbackLevel.SHORT, 1, VoiceSettings.Voice.BUILT_IN, "no such device"), (answer, time) -> {}).close();
+            LineSpeaker.open(
+                            new VoiceSettings(FeedbackLevel.SHORT, 1, VoiceSettings.Voice.BUILT_IN, "no such device"),
+                            (answer, time) -> {})
+                    .close();
         } catch (SpeakerException e) {
             message = e.getMessage();
         }

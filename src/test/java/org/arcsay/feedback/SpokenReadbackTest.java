@@ -55,7 +55,8 @@ class SpokenReadbackTest {
                 "index tip, one two point five millimeters",
                 shortly("index tip", Motion.OPPOSITION_GAP, gap("12.5", LengthUnit.MILLIMETRE)));
         assertEquals(
-                "base of little, touches", shortly("little base", Motion.OPPOSITION_GAP, gap("0", LengthUnit.CENTIMETRE)));
+                "base of little, touches",
+                shortly("little base", Motion.OPPOSITION_GAP, gap("0", LengthUnit.CENTIMETRE)));
         assertEquals("opposition score, one zero", shortly("thumb", Motion.OPPOSITION_SCORE, new Value.Score(10)));
     }
 
@@ -65,7 +66,8 @@ class SpokenReadbackTest {
         Slot before = new Slot(Side.RIGHT, reading.measure(), Mode.ACTIVE);
         assertEquals(
                 "left, passive, i p flexion, eight zero",
-                SpokenReadback.of(reading, List.of(), FeedbackLevel.SHORT, Optional.of(before)).text());
+                SpokenReadback.of(reading, List.of(), FeedbackLevel.SHORT, Optional.of(before))
+                        .text());
     }
 
     @Test
@@ -74,7 +76,8 @@ class SpokenReadbackTest {
         Remark pain = new Remark.Pain(Remark.PainPlace.AT_END_RANGE, OptionalInt.of(4));
         assertEquals(
                 "right, active, i p extension, deficit, one zero degrees, pain at end range four",
-                SpokenReadback.of(reading, List.of(pain), FeedbackLevel.FULL, Optional.of(reading.slot())).text());
+                SpokenReadback.of(reading, List.of(pain), FeedbackLevel.FULL, Optional.of(reading.slot()))
+                        .text());
     }
 
     @Test
@@ -121,8 +124,8 @@ class SpokenReadbackTest {
     void saysEveryOrdinaryThumbReadingInUnderTwoSeconds() {
         double longest = ordinaryThumbReadings()
                 .mapToDouble(reading -> {
-                    Sentence words = SpokenReadback.of(
-                            reading, List.of(), FeedbackLevel.SHORT, Optional.of(reading.slot()));
+                    Sentence words =
+                            SpokenReadback.of(reading, List.of(), FeedbackLevel.SHORT, Optional.of(reading.slot()));
                     double seconds = VOICE.say(words, 1).duration().toMillis() / 1000.0;
                     assertTrue(seconds < 2, words.text() + ": " + seconds + " s");
                     return seconds;
@@ -163,9 +166,9 @@ class SpokenReadbackTest {
     }
 
     private static Stream<Reading> allReadings() {
-        return measures().flatMap(measure -> Stream.concat(
-                        numbers().flatMap(number -> values(measure, number)), withoutNumber())
-                .map(value -> new Reading(Side.LEFT, measure, Mode.PASSIVE, value, Placement.UNSTATED)));
+        return measures()
+                .flatMap(measure -> Stream.concat(numbers().flatMap(number -> values(measure, number)), withoutNumber())
+                        .map(value -> new Reading(Side.LEFT, measure, Mode.PASSIVE, value, Placement.UNSTATED)));
     }
 
     private static Stream<Measure> measures() {
@@ -221,7 +224,8 @@ class SpokenReadbackTest {
 
     private static String shortly(String site, Motion motion, Value value) {
         Reading reading = reading(Side.RIGHT, site, motion, Mode.ACTIVE, value);
-        return SpokenReadback.of(reading, List.of(), FeedbackLevel.SHORT, Optional.of(reading.slot())).text();
+        return SpokenReadback.of(reading, List.of(), FeedbackLevel.SHORT, Optional.of(reading.slot()))
+                .text();
     }
 
     private static Reading reading(Side side, String site, Motion motion, Mode mode, Value value) {

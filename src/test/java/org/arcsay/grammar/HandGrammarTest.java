@@ -12,9 +12,9 @@ import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.arcsay.model.HelpCard;
 import org.arcsay.model.Site;
 import org.arcsay.model.Sites;
-import org.arcsay.model.HelpCard;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -53,7 +53,10 @@ class HandGrammarTest {
             assertEquals(1, meanings.size(), () -> words + " means " + meanings);
             List<Tag> meaning = meanings.iterator().next();
             assertEquals(Set.of(meaning), HAND.meanings(HAND.spell(meaning).orElseThrow()), words::toString);
-            meaning.stream().filter(tag -> tag.key().equals("site")).map(Tag::value).forEach(sites::add);
+            meaning.stream()
+                    .filter(tag -> tag.key().equals("site"))
+                    .map(Tag::value)
+                    .forEach(sites::add);
         }
         for (Sites.Info info : Sites.standard().all()) {
             assertTrue(sites.contains(info.site().code()), () -> info + " was not said");
@@ -91,7 +94,8 @@ class HandGrammarTest {
                 """);
         SpokenGrammar grammar = SpokenGrammar.named(own.toString());
         assertEquals(Set.of(List.of(new Tag("act", "GO_AHEAD"))), grammar.meanings(List.of("carry", "on")));
-        assertEquals(1, grammar.meanings(List.of("i p flexion sixty".split(" "))).size());
+        assertEquals(
+                1, grammar.meanings(List.of("i p flexion sixty".split(" "))).size());
         assertEquals(THUMB.helpCard().sections(), grammar.helpCard().sections());
     }
 
@@ -133,9 +137,7 @@ class HandGrammarTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock = """
+    @CsvSource(delimiter = '|', textBlock = """
         import <arcsay.spoken.hinge>; public <u> = <hinge>;  | line 2: <arcsay.spoken.hinge> cannot be imported
         import <arcsay.nowhere.*>; public <u> = <x>;         | there is no grammar arcsay.nowhere
         import <numbers.many>; public <u> = <many>;          | <numbers.many> cannot be imported
@@ -153,8 +155,10 @@ class HandGrammarTest {
     @ParameterizedTest
     @ValueSource(strings = {"one", "two"})
     void filesThatImportEachOtherAreRefused(String start) throws IOException {
-        Files.writeString(folder.resolve("one.jsgf"), "#JSGF V1.0;\ngrammar a.one;\nimport <a.two.*>;\npublic <x> = b;");
-        Files.writeString(folder.resolve("two.jsgf"), "#JSGF V1.0;\ngrammar a.two;\nimport <a.one.*>;\npublic <y> = c;");
+        Files.writeString(
+                folder.resolve("one.jsgf"), "#JSGF V1.0;\ngrammar a.one;\nimport <a.two.*>;\npublic <x> = b;");
+        Files.writeString(
+                folder.resolve("two.jsgf"), "#JSGF V1.0;\ngrammar a.two;\nimport <a.one.*>;\npublic <y> = c;");
         Path file = folder.resolve(start + ".jsgf");
         GrammarException broken = assertThrows(GrammarException.class, () -> SpokenGrammar.read(file));
         assertTrue(String.valueOf(broken.getMessage()).contains("imports itself"), broken.getMessage());

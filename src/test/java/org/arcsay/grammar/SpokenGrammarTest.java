@@ -50,17 +50,27 @@ class SpokenGrammarTest {
     @Test
     void everyWayOfSayingEveryNumberIsUnderstoodInEveryKindOfReading() {
         List<String> frames = List.of(
-                "i p flexion %s", "passive m p hyperextension %s degrees", "i p lacks %s degrees of extension",
-                "left radial abduction %s", "opposition ring %s millimeters", "correction %s", "m p %s",
-                "i p extension lag %s", "no %s", "m p zero to %s");
+                "i p flexion %s",
+                "passive m p hyperextension %s degrees",
+                "i p lacks %s degrees of extension",
+                "left radial abduction %s",
+                "opposition ring %s millimeters",
+                "correction %s",
+                "m p %s",
+                "i p extension lag %s",
+                "no %s",
+                "m p zero to %s");
         int tried = 0;
         for (String frame : frames) {
             for (int number = 0; number <= SpokenNumbers.HIGHEST; number++) {
                 for (List<String> form : SpokenNumbers.whole(number)) {
-                    List<String> words = List.of(String.format(frame, String.join(" ", form)).split(" "));
+                    List<String> words =
+                            List.of(String.format(frame, String.join(" ", form)).split(" "));
                     Set<List<Tag>> meanings = GRAMMAR.meanings(words);
                     assertEquals(1, meanings.size(), () -> words + " means " + meanings);
-                    assertTrue(meanings.iterator().next().contains(new Tag("number", String.valueOf(number))), words::toString);
+                    assertTrue(
+                            meanings.iterator().next().contains(new Tag("number", String.valueOf(number))),
+                            words::toString);
                     tried++;
                 }
             }
@@ -133,9 +143,7 @@ class SpokenGrammarTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock = """
+    @CsvSource(delimiter = '|', textBlock = """
         <u> = a;                                          | begins with
         #JSGF V1.0;@public <u> = (a | b;                  | line 2
         #JSGF V1.0;@public <u> = a <v>;                   | <v> is used and not defined
@@ -155,8 +163,7 @@ class SpokenGrammarTest {
 
     @Test
     void numbersAreSaidTheUsualWayAndDigitByDigit() {
-        assertEquals(
-                Arrays.asList("one", "hundred", "five"), SpokenNumbers.words(new java.math.BigDecimal("105")));
+        assertEquals(Arrays.asList("one", "hundred", "five"), SpokenNumbers.words(new java.math.BigDecimal("105")));
         assertEquals(List.of("three", "point", "eight"), SpokenNumbers.digits(new java.math.BigDecimal("3.8")));
         assertEquals(List.of("one", "three"), SpokenNumbers.digits(new java.math.BigDecimal("13")));
         assertThrows(IllegalArgumentException.class, () -> SpokenNumbers.words(new java.math.BigDecimal("181")));

@@ -34,7 +34,8 @@ class ParserTest {
     }
 
     private static SpokenReading only(String words) {
-        List<SpokenReading> readings = assertInstanceOf(Dictated.class, parse(words)).readings();
+        List<SpokenReading> readings =
+                assertInstanceOf(Dictated.class, parse(words)).readings();
         assertEquals(1, readings.size());
         return readings.get(0);
     }
@@ -64,8 +65,7 @@ class ParserTest {
     })
     void anglesAreUnderstood(String words, String measure, String degrees) {
         assertEquals(
-                new SpokenReading(
-                        Measure.parse(measure), new SpokenValue.Exact(Value.Angle.of(degrees)), false),
+                new SpokenReading(Measure.parse(measure), new SpokenValue.Exact(Value.Angle.of(degrees)), false),
                 only(words));
     }
 
@@ -98,8 +98,7 @@ class ParserTest {
     @Test
     void theJointAloneMeansFlexionAndSaysSo() {
         assertEquals(
-                new SpokenReading(
-                        Measure.of("IP", Motion.FLEXION), new SpokenValue.Exact(Value.Angle.of(75)), true),
+                new SpokenReading(Measure.of("IP", Motion.FLEXION), new SpokenValue.Exact(Value.Angle.of(75)), true),
                 only("i p to seventy five"));
         assertEquals(only("i p seventy five"), only("i p to seventy five"));
     }
@@ -119,7 +118,9 @@ class ParserTest {
     @ValueSource(strings = {"i p zero to seventy five", "i p oh to seventy five"})
     void anArcFromZeroBeginsAtNeutral(String words) {
         List<SpokenReading> arc = assertInstanceOf(Dictated.class, parse(words)).readings();
-        assertEquals(new SpokenValue.Extension(SpokenKind.NEUTRAL, BigDecimal.ZERO), arc.get(0).value());
+        assertEquals(
+                new SpokenValue.Extension(SpokenKind.NEUTRAL, BigDecimal.ZERO),
+                arc.get(0).value());
     }
 
     @Test
@@ -130,9 +131,9 @@ class ParserTest {
 
     @Test
     void anOppositionSeriesIsSaidInOneBreath() {
-        List<SpokenReading> series =
-                assertInstanceOf(Dictated.class, parse("opposition index zero long zero ring one point five small three"))
-                        .readings();
+        List<SpokenReading> series = assertInstanceOf(
+                        Dictated.class, parse("opposition index zero long zero ring one point five small three"))
+                .readings();
         assertEquals(
                 List.of("index tip", "middle tip", "ring tip", "little tip"),
                 series.stream().map(r -> r.measure().site().code()).toList());
@@ -164,7 +165,9 @@ class ParserTest {
 
     @Test
     void scoreSpanAndWordsWithoutANumber() {
-        assertEquals(new SpokenValue.Exact(new Value.Score(8)), only("opposition score eight").value());
+        assertEquals(
+                new SpokenValue.Exact(new Value.Score(8)),
+                only("opposition score eight").value());
         assertEquals(
                 new SpokenValue.Length(new BigDecimal("50"), Optional.of(LengthUnit.MILLIMETRE)),
                 only("web space fifty millimeters").value());
@@ -185,14 +188,17 @@ class ParserTest {
         "opposition score not tested, UNSTATED",
     })
     void notTestedKeepsItsReason(String words, NotTestedReason reason) {
-        assertEquals(new SpokenValue.Exact(new Value.NotTested(reason)), only(words).value());
+        assertEquals(
+                new SpokenValue.Exact(new Value.NotTested(reason)), only(words).value());
     }
 
     @Test
     void handAndModeComeInEitherOrder() {
         Who both = new Who(Optional.of(Side.RIGHT), Optional.of(Mode.PASSIVE));
         for (String words : List.of(
-                "right hand passive m p flexion fifty", "passive right thumb m p flexion fifty", "right m p passive flexion fifty")) {
+                "right hand passive m p flexion fifty",
+                "passive right thumb m p flexion fifty",
+                "right m p passive flexion fifty")) {
             assertEquals(both, assertInstanceOf(Dictated.class, parse(words)).who(), words);
         }
     }
@@ -205,12 +211,14 @@ class ParserTest {
         assertEquals(
                 new Command.Number(BigDecimal.TEN, Optional.empty(), Optional.of(SpokenKind.DEFICIT), true),
                 parse("correction deficit ten"));
-        assertEquals(true, assertInstanceOf(Dictated.class, parse("correction m p flexion sixty")).correction());
+        assertEquals(
+                true,
+                assertInstanceOf(Dictated.class, parse("correction m p flexion sixty"))
+                        .correction());
         assertEquals(
                 new Command.CorrectContext(new Who(Optional.of(Side.LEFT), Optional.empty())),
                 parse("correction left hand"));
-        assertEquals(
-                new Command.Arc(BigDecimal.TEN, new BigDecimal("60"), true), parse("correction ten to sixty"));
+        assertEquals(new Command.Arc(BigDecimal.TEN, new BigDecimal("60"), true), parse("correction ten to sixty"));
     }
 
     @ParameterizedTest
@@ -247,11 +255,26 @@ class ParserTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {
-        "how does that feel", "flexion fifty", "i p flexion fifty sixty", "i p flexion", "pain", "stiff", "seventy five five",
-        "m p flexion one hundred eighty one", "opposition ring", "opposition score eleven", "does it hurt at fifty",
-        "left", "correction", "disregard", "skip that", "and", "i p flexion fifty millimeters"
-    })
+    @ValueSource(
+            strings = {
+                "how does that feel",
+                "flexion fifty",
+                "i p flexion fifty sixty",
+                "i p flexion",
+                "pain",
+                "stiff",
+                "seventy five five",
+                "m p flexion one hundred eighty one",
+                "opposition ring",
+                "opposition score eleven",
+                "does it hurt at fifty",
+                "left",
+                "correction",
+                "disregard",
+                "skip that",
+                "and",
+                "i p flexion fifty millimeters"
+            })
     void oneShortWordOrTalkNeverBecomesAReading(String words) {
         Command command = parse(words);
         assertEquals(false, command instanceof Dictated, command::toString);

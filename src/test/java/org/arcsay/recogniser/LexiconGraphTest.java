@@ -80,7 +80,8 @@ final class LexiconGraphTest {
     }
 
     private static Map<String, Integer> phones() throws Exception {
-        try (InputStream in = LexiconGraphTest.class.getResourceAsStream("/org/arcsay/models/en-thumb/graph/phones.txt")) {
+        try (InputStream in =
+                LexiconGraphTest.class.getResourceAsStream("/org/arcsay/models/en-thumb/graph/phones.txt")) {
             return new String(in.readAllBytes())
                     .lines()
                     .map(line -> line.split(" "))
@@ -111,7 +112,8 @@ final class LexiconGraphTest {
             for (Arc arc : ours.arcs().get(state)) {
                 Arc other = theirs.by(states.get(state), arc).orElseThrow();
                 assertThat(arc.cost()).isEqualTo(other.cost());
-                assertThat(labels.computeIfAbsent(arc.output(), label -> other.output())).isEqualTo(other.output());
+                assertThat(labels.computeIfAbsent(arc.output(), label -> other.output()))
+                        .isEqualTo(other.output());
                 if (states.putIfAbsent(arc.target(), other.target()) == null) {
                     open.push(arc.target());
                 }
@@ -143,7 +145,7 @@ final class LexiconGraphTest {
         ModelFolder bundled = new ModelCache(cache).bundled();
         assertThat(bundled.lexicon()).isEqualTo(Lexicon.standard());
         assertThat(bundled.wordIds())
-                .containsAllEntriesOf(
-                        LexiconGraph.compile(Lexicon.standard(), bundled.phones()).wordIds());
+                .containsAllEntriesOf(LexiconGraph.compile(Lexicon.standard(), bundled.phones())
+                        .wordIds());
     }
 }

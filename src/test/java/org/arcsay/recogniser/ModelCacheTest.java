@@ -89,7 +89,8 @@ final class ModelCacheTest {
     @Test
     void makesEachFittingOnceAndRepairsIt() throws Exception {
         ModelFolder bundled = cache.bundled();
-        Path graph = cache.fit(bundled, grammar(), Lexicon.EMPTY).folder().path().resolve(ModelFolder.GRAMMAR_GRAPH);
+        Path graph =
+                cache.fit(bundled, grammar(), Lexicon.EMPTY).folder().path().resolve(ModelFolder.GRAMMAR_GRAPH);
         Files.setLastModifiedTime(graph, LONG_AGO);
         cache.fit(bundled, grammar(), Lexicon.EMPTY);
         assertEquals(LONG_AGO, Files.getLastModifiedTime(graph));

@@ -15,8 +15,8 @@ final class ModelGraphs {
     public static void main(String[] arguments) throws Exception {
         Path model = Path.of(arguments[0]);
         Path lexicon = Path.of(arguments[1]);
-        LexiconGraph graph =
-                LexiconGraph.compile(Lexicon.read(lexicon), ModelFolder.check(model).phones());
+        LexiconGraph graph = LexiconGraph.compile(
+                Lexicon.read(lexicon), ModelFolder.check(model).phones());
         Files.write(model.resolve(ModelFolder.LEXICON_GRAPH), graph.fst());
         Files.writeString(model.resolve(ModelFolder.WORDS), graph.words());
         Files.copy(lexicon, model.resolve("graph/lexicon.txt"), StandardCopyOption.REPLACE_EXISTING);

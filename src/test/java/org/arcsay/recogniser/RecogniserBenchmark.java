@@ -29,8 +29,8 @@ final class RecogniserBenchmark {
         ModelCache cache = new ModelCache(DataFolder.resolve(Optional.empty()).models());
         ModelFolder bundled = cache.bundled();
         long unpacked = cpuNanos();
-        ModelFolder fitted =
-                cache.fit(bundled, SpokenGrammar.standard().graph(), Lexicon.EMPTY).folder();
+        ModelFolder fitted = cache.fit(bundled, SpokenGrammar.standard().graph(), Lexicon.EMPTY)
+                .folder();
         long compiled = cpuNanos();
         try (VoskModel model = VoskModel.load(fitted.path());
                 Recogniser recogniser = model.recogniser(rate(wav))) {

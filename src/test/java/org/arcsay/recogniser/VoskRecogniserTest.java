@@ -42,8 +42,9 @@ final class VoskRecogniserTest {
     @BeforeAll
     static void loadModel() throws Exception {
         ModelCache models = new ModelCache(cache);
-        ModelFolder fitted =
-                models.fit(models.bundled(), SpokenGrammar.standard().graph(), Lexicon.EMPTY).folder();
+        ModelFolder fitted = models.fit(
+                        models.bundled(), SpokenGrammar.standard().graph(), Lexicon.EMPTY)
+                .folder();
         model = VoskModel.load(fitted.path());
     }
 
@@ -82,9 +83,10 @@ final class VoskRecogniserTest {
         assertTrue(fitted.folder().checksum().contains("+"));
         try (VoskModel adapted = VoskModel.load(fitted.folder().path());
                 Recogniser recogniser = adapted.recogniser(RATE)) {
-            List<String> heard = Recordings.hear(recogniser, Recordings.FOLDER.resolve("espeak-en-gb-m3-141.wav")).stream()
-                    .map(Utterance::text)
-                    .toList();
+            List<String> heard =
+                    Recordings.hear(recogniser, Recordings.FOLDER.resolve("espeak-en-gb-m3-141.wav")).stream()
+                            .map(Utterance::text)
+                            .toList();
             assertEquals(List.of("thumb i p krunking thirty seven"), heard);
         }
     }

@@ -35,8 +35,7 @@ import org.arcsay.model.Visit;
 /** An invented visit: a stiff right thumb after six weeks in a splint; one reading is doubtful and one is held. */
 public final class DemoVisit {
     public static final OffsetDateTime START = OffsetDateTime.of(2026, 3, 4, 9, 30, 0, 0, ZoneOffset.ofHours(1));
-    public static final Clock CLOCK =
-            Clock.fixed(START.plusMinutes(20).toInstant(), ZoneOffset.ofHours(1));
+    public static final Clock CLOCK = Clock.fixed(START.plusMinutes(20).toInstant(), ZoneOffset.ofHours(1));
     public static final Measure IP_FLEXION = Measure.of("IP", Motion.FLEXION);
     public static final Measure IP_EXTENSION = Measure.of("IP", Motion.EXTENSION);
     public static final Measure MP_FLEXION = Measure.of("MP", Motion.FLEXION);
@@ -68,8 +67,20 @@ public final class DemoVisit {
                 List.of(),
                 false);
         demo.take(IP_FLEXION, Angle.of(15), "eye pee flexion fifteen", List.of(), List.of(teenOrTy()), false);
-        demo.take(IP_EXTENSION, Extension.deficit("30"), "eye pee extension lacks thirty", List.of(), List.of(beyondFlexion()), true);
-        demo.take(RADIAL, Angle.of(42), "radial abduction forty two", List.of(new Remark.Quality(Remark.Feel.TIGHT)), List.of(), false);
+        demo.take(
+                IP_EXTENSION,
+                Extension.deficit("30"),
+                "eye pee extension lacks thirty",
+                List.of(),
+                List.of(beyondFlexion()),
+                true);
+        demo.take(
+                RADIAL,
+                Angle.of(42),
+                "radial abduction forty two",
+                List.of(new Remark.Quality(Remark.Feel.TIGHT)),
+                List.of(),
+                false);
         demo.take(
                 TO_RING,
                 new Gap(Distance.of("38", LengthUnit.MILLIMETRE)),
@@ -85,7 +96,8 @@ public final class DemoVisit {
     }
 
     public static ReviewContext context() {
-        return new ReviewContext(CLOCK, "KL", TYPED, ClinicSettings.defaults(), Optional.of(new ReportScript()), MEASURES);
+        return new ReviewContext(
+                CLOCK, "KL", TYPED, ClinicSettings.defaults(), Optional.of(new ReportScript()), MEASURES);
     }
 
     /** Asks about flexion over 90 degrees and holds flexion over 120; enough to see what the review does with findings. */
@@ -120,7 +132,9 @@ public final class DemoVisit {
                 "heard.teen-ty",
                 Severity.ASK,
                 "15 and 50 sound alike, and 50 degrees is nearer to the last visit (46 degrees).",
-                List.of(new LabelledNumber("heard", "15", "degrees"), new LabelledNumber("last visit", "46", "degrees")),
+                List.of(
+                        new LabelledNumber("heard", "15", "degrees"),
+                        new LabelledNumber("last visit", "46", "degrees")),
                 Optional.of(Angle.of(50)));
     }
 
@@ -129,6 +143,8 @@ public final class DemoVisit {
                 "contradiction.deficit-over-flexion",
                 Severity.HOLD,
                 "IP lacks 30 degrees to straight but bends only to 15 degrees; both cannot be true.",
-                List.of(new LabelledNumber("deficit", "30", "degrees"), new LabelledNumber("flexion", "15", "degrees")));
+                List.of(
+                        new LabelledNumber("deficit", "30", "degrees"),
+                        new LabelledNumber("flexion", "15", "degrees")));
     }
 }

@@ -24,7 +24,8 @@ class FileDraftsTest {
 
     @Test
     void whatWasHalfTypedComesBackExactly() throws IOException {
-        Draft correction = Draft.of(DemoVisit.visit().entry(DemoVisit.MP_EXTENSION_ENTRY).orElseThrow())
+        Draft correction = Draft.of(
+                        DemoVisit.visit().entry(DemoVisit.MP_EXTENSION_ENTRY).orElseThrow())
                 .withValue("lacks 1")
                 .withPlacement(Placement.LATERAL)
                 .withPain(Optional.of(Remark.PainPlace.AT_REST), "x")

@@ -28,7 +28,6 @@ import org.arcsay.model.PatientCode;
 import org.arcsay.model.Placement;
 import org.arcsay.model.Remark;
 import org.arcsay.model.Side;
-import org.arcsay.model.Value.Angle;
 import org.arcsay.model.Visit;
 import org.arcsay.review.DraftReading.Field;
 import org.junit.jupiter.api.Test;
@@ -40,12 +39,7 @@ class ReviewModelTest {
 
     private ReviewModel open() {
         return ReviewModel.open(
-                DemoVisit.visit(),
-                DemoVisit.events(),
-                journal,
-                DemoVisit::judge,
-                DemoVisit.context(),
-                drafts);
+                DemoVisit.visit(), DemoVisit.events(), journal, DemoVisit::judge, DemoVisit.context(), drafts);
     }
 
     @Test
@@ -113,9 +107,7 @@ class ReviewModelTest {
         done(model.confirmAll());
         assertTrue(model.visit().isFinal());
         assertEquals(OptionalInt.empty(), model.nextUnconfirmed(1));
-        refused(
-                model.confirmAll(),
-                "No plausible reading is left to confirm; doubtful ones are confirmed one by one.");
+        refused(model.confirmAll(), "No plausible reading is left to confirm; doubtful ones are confirmed one by one.");
     }
 
     @Test
@@ -149,7 +141,9 @@ class ReviewModelTest {
         assertEquals("50", taken.heard().words());
         assertEquals("none", taken.heard().versions().model());
         assertEquals("misheard", taken.why());
-        assertEquals(EntryStatus.SUPERSEDED, model.visit().entry(DOUBTFUL_ENTRY).orElseThrow().status());
+        assertEquals(
+                EntryStatus.SUPERSEDED,
+                model.visit().entry(DOUBTFUL_ENTRY).orElseThrow().status());
         assertEquals(List.of(7, 4, 1, 2, 5, 6), numbers(), "a corrected row keeps its place");
         assertEquals(RowState.OPEN, row(7).state());
     }
@@ -163,13 +157,16 @@ class ReviewModelTest {
                         "Heard \u201ceye pee flexion fifteen\u201d: right IP flexion, active: 15 degrees",
                         "Typed \u201c50\u201d: right IP flexion, active: 50 degrees, by KL: misheard",
                         "Confirmed, by KL"),
-                row(DOUBTFUL_ENTRY).history().stream().map(HistoryLine::sentence).toList());
+                row(DOUBTFUL_ENTRY).history().stream()
+                        .map(HistoryLine::sentence)
+                        .toList());
     }
 
     @Test
     void remarksCanBeTakenAway() {
         Entry entry = row(MP_EXTENSION_ENTRY).entry();
-        Draft draft = model.draftOf(MP_EXTENSION_ENTRY).withoutRemark(entry.remarks().get(0));
+        Draft draft =
+                model.draftOf(MP_EXTENSION_ENTRY).withoutRemark(entry.remarks().get(0));
         done(model.save(draft));
         assertEquals(List.of(), row(MP_EXTENSION_ENTRY).entry().remarks());
         assertEquals(entry.reading(), row(MP_EXTENSION_ENTRY).entry().reading());
@@ -219,7 +216,9 @@ class ReviewModelTest {
                 .withMode(Mode.ACTIVE)
                 .withValue("1.2 cm");
         done(model.save(draft));
-        assertEquals("left opposition to ring tip, active: 1.2 cm", row(7).entry().reading().words());
+        assertEquals(
+                "left opposition to ring tip, active: 1.2 cm",
+                row(7).entry().reading().words());
         assertEquals(OptionalInt.empty(), ((Taken) last()).replaces());
         assertEquals("missed reading added in review", ((Taken) last()).why());
     }
@@ -232,7 +231,8 @@ class ReviewModelTest {
                 model.read(draft.withPain(Optional.empty(), "4")).problem(Field.PAIN));
         assertEquals(
                 "A pain score is a whole number from 0 to 10, not '11'.",
-                model.read(draft.withPain(Optional.of(Remark.PainPlace.PRESENT), "11")).problem(Field.PAIN));
+                model.read(draft.withPain(Optional.of(Remark.PainPlace.PRESENT), "11"))
+                        .problem(Field.PAIN));
         assertEquals(
                 "A note has at most 500 characters; this one has 501.",
                 model.read(draft.withNote("x".repeat(501))).problem(Field.NOTE));
@@ -271,12 +271,21 @@ class ReviewModelTest {
         }
         assertTrue(journal.events().size() > before);
         assertEquals(
-                DemoVisit.visit().counting().stream().map(ReviewModelTest::content).sorted().toList(),
-                model.visit().counting().stream().map(ReviewModelTest::content).sorted().toList());
+                DemoVisit.visit().counting().stream()
+                        .map(ReviewModelTest::content)
+                        .sorted()
+                        .toList(),
+                model.visit().counting().stream()
+                        .map(ReviewModelTest::content)
+                        .sorted()
+                        .toList());
         assertEquals(0, model.confirmedCount());
         assertEquals(
                 "confirmation taken back",
-                row(MP_FLEXION_ENTRY).history().stream().reduce((a, b) -> b).orElseThrow().why());
+                row(MP_FLEXION_ENTRY).history().stream()
+                        .reduce((a, b) -> b)
+                        .orElseThrow()
+                        .why());
         refused(model.undo(), "Nothing was changed in this review yet.");
     }
 
@@ -292,8 +301,8 @@ class ReviewModelTest {
         done(model.save(model.draftOf(DOUBTFUL_ENTRY).withValue("50")));
         done(model.confirm(MP_FLEXION_ENTRY));
         model.keepDraft(model.draftOf(GAP_ENTRY).withValue("3"));
-        ReviewModel reopened = ReviewModel.open(
-                stored(), DemoVisit.events(), journal, DemoVisit::judge, DemoVisit.context(), drafts);
+        ReviewModel reopened =
+                ReviewModel.open(stored(), DemoVisit.events(), journal, DemoVisit::judge, DemoVisit.context(), drafts);
         assertEquals(model.visit(), reopened.visit());
         assertEquals("3", reopened.draftOf(GAP_ENTRY).value());
         assertTrue(reopened.row(GAP_ENTRY).orElseThrow().drafted());
@@ -326,8 +335,10 @@ class ReviewModelTest {
         journal.failAfter(0);
         assertEquals(new Outcome.NotSaved(ListJournal.FAILURE), model.save(draft));
         assertEquals(RowState.NOT_SAVED, row(DOUBTFUL_ENTRY).state());
-        assertEquals(Optional.of(new Unsaved(
-                        DOUBTFUL_ENTRY, "Corrected: right IP flexion, active: 50 degrees.", ListJournal.FAILURE)), model.unsaved());
+        assertEquals(
+                Optional.of(new Unsaved(
+                        DOUBTFUL_ENTRY, "Corrected: right IP flexion, active: 50 degrees.", ListJournal.FAILURE)),
+                model.unsaved());
         assertTrue(model.hasDraft(DOUBTFUL_ENTRY));
         model.markSeen(MP_FLEXION_ENTRY);
         assertInstanceOf(Outcome.Refused.class, model.confirm(MP_FLEXION_ENTRY));
@@ -430,8 +441,9 @@ class ReviewModelTest {
             case 2 -> reviewed.reject(number, "because");
             case 3 -> reviewed.undo();
             case 4 -> reviewed.keepAsSaid(number, "");
-            case 5 -> row.ifPresent(shown -> reviewed.save(
-                    reviewed.draftOf(shown.number()).withValue(String.valueOf(random.nextInt(160)))));
+            case 5 ->
+                row.ifPresent(shown ->
+                        reviewed.save(reviewed.draftOf(shown.number()).withValue(String.valueOf(random.nextInt(160)))));
             default -> row.ifPresent(shown -> reviewed.markSeen(shown.number()));
         }
     }

@@ -15,9 +15,12 @@ public final class SettingsScript implements SettingsActions {
                         "unit",
                         "Unit of distances",
                         "Unit of opposition distances when none is said.",
-                        List.of(new SettingField.Choice("mm", "Millimetres"), new SettingField.Choice("cm", "Centimetres")),
+                        List.of(
+                                new SettingField.Choice("mm", "Millimetres"),
+                                new SettingField.Choice("cm", "Centimetres")),
                         "mm"),
-                new SettingField("pace", "Pace of spoken answers", "A number from 0.7 to 1.7; 1 is normal.", List.of(), "1"));
+                new SettingField(
+                        "pace", "Pace of spoken answers", "A number from 0.7 to 1.7; 1 is normal.", List.of(), "1"));
     }
 
     @Override

@@ -46,13 +46,23 @@ class TypedValueTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lacks 10", "Lacks 10 degrees", "10 deficit", "deficit 10", "10 lag", "lag of 10\u00b0", "lack 10"})
+    @ValueSource(
+            strings = {
+                "lacks 10",
+                "Lacks 10 degrees",
+                "10 deficit",
+                "deficit 10",
+                "10 lag",
+                "lag of 10\u00b0",
+                "lack 10"
+            })
     void aDeficitIsSaidInWords(String text) {
         assertEquals(Extension.deficit("10"), value(text, EXTENSION));
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"hyper 10", "10 hyper", "hyperextends 10", "hyperextends by 10 degrees", "10 hyperextension"})
+    @ValueSource(
+            strings = {"hyper 10", "10 hyper", "hyperextends 10", "hyperextends by 10 degrees", "10 hyperextension"})
     void hyperextensionIsSaidInWords(String text) {
         assertEquals(Extension.hyperextension("10"), value(text, EXTENSION));
     }
@@ -144,8 +154,7 @@ class TypedValueTest {
         assertEquals("An angle must be between 0 and 180, not 750.", problem("750", FLEXION));
         assertEquals("A distance must be between 0 and 999, not 1000.", problem("1000 mm", GAP));
         assertEquals("An opposition score is 0 to 10, not 11.", problem("11", SCORE));
-        assertEquals(
-                "IP flexion is measured in degrees; '38 mm' is not. Type '75'.", problem("38 mm", FLEXION));
+        assertEquals("IP flexion is measured in degrees; '38 mm' is not. Type '75'.", problem("38 mm", FLEXION));
         assertEquals(
                 "Opposition to ring tip is measured in mm, cm or in; '38 degrees' is not. "
                         + "Type '38 mm', '3.8 cm' or 'touches'.",
@@ -163,8 +172,8 @@ class TypedValueTest {
         for (Value angle : List.of(Angle.of(0), Angle.of("75.5"), Angle.of(180))) {
             assertEquals(angle, value(TypedValue.text(angle), FLEXION));
         }
-        for (Value extension : List.of(
-                Extension.neutral(), Extension.deficit("12.5"), Extension.hyperextension("30"))) {
+        for (Value extension :
+                List.of(Extension.neutral(), Extension.deficit("12.5"), Extension.hyperextension("30"))) {
             assertEquals(extension, value(TypedValue.text(extension), EXTENSION));
         }
         for (LengthUnit unit : LengthUnit.values()) {
@@ -217,11 +226,13 @@ class TypedValueTest {
 
     private static Value value(String text, Measure measure) {
         Result result = TypedValue.read(text, measure, DEFAULTS);
-        return assertInstanceOf(Result.Understood.class, result, result.toString()).value();
+        return assertInstanceOf(Result.Understood.class, result, result.toString())
+                .value();
     }
 
     private static String problem(String text, Measure measure) {
         Result result = TypedValue.read(text, measure, DEFAULTS);
-        return assertInstanceOf(Result.NotUnderstood.class, result, result.toString()).message();
+        return assertInstanceOf(Result.NotUnderstood.class, result, result.toString())
+                .message();
     }
 }

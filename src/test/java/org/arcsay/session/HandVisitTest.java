@@ -93,7 +93,9 @@ class HandVisitTest {
                             "right index DIP flexion, active: 65 degrees",
                             "right index DIP extension, active: reaches neutral, 0 degrees"),
                     dictation.stored());
-            assertEquals(Optional.of(new BigDecimal("260")), total(dictation, "index").degrees());
+            assertEquals(
+                    Optional.of(new BigDecimal("260")),
+                    total(dictation, "index").degrees());
             assertEquals(Optional.empty(), dictation.session.next(), "the series of the finger is complete");
             String text = Written.text(new TextWriter(), report(dictation));
             assertTrue(
@@ -116,7 +118,8 @@ class HandVisitTest {
                     "ring p i p extension lag fifteen",
                     "ring finger d i p flexion thirty",
                     "ring d i p straight");
-            assertEquals(Optional.of(new BigDecimal("195")), total(dictation, "ring").degrees());
+            assertEquals(
+                    Optional.of(new BigDecimal("195")), total(dictation, "ring").degrees());
             String text = Written.text(new TextWriter(), report(dictation));
             assertTrue(text.contains("195 degrees, 75.0 % of 260 degrees, Fair"), text);
             assertTrue(text.contains("hyperextension not added"), text);
@@ -144,8 +147,7 @@ class HandVisitTest {
             dictation.say("middle p i p extension lag");
             sayAll(dictation, "twenty");
             assertInstanceOf(Outcome.Corrected.class, dictation.say("correction fifteen"));
-            assertInstanceOf(
-                    Outcome.Corrected.class, dictation.say("correction long p i p hyperextension five"));
+            assertInstanceOf(Outcome.Corrected.class, dictation.say("correction long p i p hyperextension five"));
             assertEquals(List.of("right middle PIP extension, active: hyperextends 5 degrees"), dictation.stored());
         }
     }
@@ -167,7 +169,9 @@ class HandVisitTest {
                             "right wrist radial deviation, active: 20 degrees",
                             "right wrist ulnar deviation, active: 30 degrees",
                             "left wrist extension, active: lacks 10 degrees"),
-                    dictation.stored().stream().map(words -> words.replaceAll(", dorsal.*", "")).toList());
+                    dictation.stored().stream()
+                            .map(words -> words.replaceAll(", dorsal.*", ""))
+                            .toList());
             Report report = report(dictation);
             String text = Written.text(new TextWriter(), report);
             assertTrue(text.contains("wrist ulnar deviation, active: right 30 degrees"), text);
@@ -178,9 +182,7 @@ class HandVisitTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock = """
+    @CsvSource(delimiter = '|', textBlock = """
         index p i p flexion one hundred thirty  | UNCONFIRMED
         little p i p hyperextension forty       | UNCONFIRMED
         ring d i p flexion one hundred thirty five | HELD
@@ -199,9 +201,7 @@ class HandVisitTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock = """
+    @CsvSource(delimiter = '|', textBlock = """
         index m p flexion ninety
         index p i p flexion one hundred ten
         index d i p flexion seventy
@@ -240,8 +240,8 @@ class HandVisitTest {
                 assertTrue(ClipVoice.builtIn().canSay(sentence), sentence::toString);
             });
             byte[] csv = Written.bytes(new CsvWriter(), report(dictation));
-            CsvImport.Ready read = assertInstanceOf(
-                    CsvImport.Ready.class, CsvReader.read(new ByteArrayInputStream(csv)));
+            CsvImport.Ready read =
+                    assertInstanceOf(CsvImport.Ready.class, CsvReader.read(new ByteArrayInputStream(csv)));
             assertEquals(
                     dictation.stored(),
                     read.visits().get(0).visit().counting().stream()

@@ -99,7 +99,8 @@ class HearingDoubtTest {
     void aDoubtfulCorrectionIsHeldAsWell() throws Exception {
         dictation.say("i p flexion fifty");
         Asked asked = (Asked) doubt("correction sixteen", "correction sixty", 0.4);
-        assertThat(asked.stored().get(0).findings().get(0).alternative()).isEqualTo(Optional.of(new Value.Angle(BigDecimal.valueOf(60))));
+        assertThat(asked.stored().get(0).findings().get(0).alternative())
+                .isEqualTo(Optional.of(new Value.Angle(BigDecimal.valueOf(60))));
     }
 
     @Test

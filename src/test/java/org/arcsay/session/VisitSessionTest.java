@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.EntryStatus;
 import org.arcsay.model.Heard;
@@ -71,9 +70,13 @@ class VisitSessionTest {
     void theOtherHandBeginsAtItsFirstOpenMeasure() {
         dictation.say("right hand");
         dictation.say("opposition little touches");
-        assertEquals("right opposition to little base, active", dictation.session.next().orElseThrow().words());
+        assertEquals(
+                "right opposition to little base, active",
+                dictation.session.next().orElseThrow().words());
         dictation.say("left hand");
-        assertEquals("left MP flexion, active", dictation.session.next().orElseThrow().words());
+        assertEquals(
+                "left MP flexion, active",
+                dictation.session.next().orElseThrow().words());
     }
 
     /** What was refused is what the therapist wants to put right; the reading before it must not change instead. */
@@ -158,7 +161,9 @@ class VisitSessionTest {
         assertEquals(List.of("left IP extension, active: lacks 10 degrees"), dictation.stored());
         asked(Question.WhichKind.class, "m p extension ten");
         say(Outcome.Saved.class, "hyperextension");
-        assertEquals("left MP extension, active: hyperextends 10 degrees", dictation.stored().get(1));
+        assertEquals(
+                "left MP extension, active: hyperextends 10 degrees",
+                dictation.stored().get(1));
     }
 
     /** Extension lag is what lacks on active testing (Uejo C, 2007, as quoted: seen). */
@@ -175,11 +180,15 @@ class VisitSessionTest {
         dictation.say("right hand");
         dictation.say("i p flexion sixteen");
         var corrected = say(Outcome.Corrected.class, "correction sixty");
-        assertEquals("right IP flexion, active: 16 degrees", corrected.before().reading().words());
+        assertEquals(
+                "right IP flexion, active: 16 degrees",
+                corrected.before().reading().words());
         assertEquals(List.of("right IP flexion, active: 60 degrees"), dictation.stored());
         assertEquals(
                 List.of(EntryStatus.SUPERSEDED, EntryStatus.UNCONFIRMED),
-                dictation.session.visit().entries().stream().map(e -> e.status()).toList());
+                dictation.session.visit().entries().stream()
+                        .map(e -> e.status())
+                        .toList());
     }
 
     @Test
@@ -193,7 +202,9 @@ class VisitSessionTest {
                 List.of("right IP extension, active: lacks 5 degrees", "right opposition to ring tip, active: 2.8 cm"),
                 dictation.stored());
         dictation.say("correction two eight millimeters");
-        assertEquals("right opposition to ring tip, active: 28 mm", dictation.stored().get(1));
+        assertEquals(
+                "right opposition to ring tip, active: 28 mm",
+                dictation.stored().get(1));
     }
 
     @Test
@@ -247,7 +258,8 @@ class VisitSessionTest {
     void anImplausibleValueIsHeldAndAsked() throws StoreException {
         dictation.say("right hand");
         var question = asked(Question.IsItRight.class, "i p flexion one seventy");
-        assertEquals(EntryStatus.HELD, dictation.session.visit().entries().get(0).status());
+        assertEquals(
+                EntryStatus.HELD, dictation.session.visit().entries().get(0).status());
         assertTrue(question.sentence().contains("170"), question.sentence());
         say(Outcome.Corrected.class, "no seventy");
         assertEquals(List.of("right IP flexion, active: 70 degrees"), dictation.stored());
@@ -284,7 +296,8 @@ class VisitSessionTest {
         dictation.say("right hand");
         dictation.say("i p extension deficit thirty");
         asked(Question.IsItRight.class, "i p flexion twenty");
-        assertEquals(EntryStatus.HELD, dictation.session.visit().entries().get(1).status());
+        assertEquals(
+                EntryStatus.HELD, dictation.session.visit().entries().get(1).status());
     }
 
     @Test
@@ -359,7 +372,8 @@ class VisitSessionTest {
         assertEquals("right MP flexion, active", next);
         say(Outcome.Saved.class, "skip that because of splint");
         assertEquals(List.of("right MP flexion, active: not tested: splint"), dictation.stored());
-        assertEquals(all - 1, say(Outcome.Missing.class, "what is missing").slots().size());
+        assertEquals(
+                all - 1, say(Outcome.Missing.class, "what is missing").slots().size());
         dictation.say("i p flexion sixty");
         assertEquals(
                 "right IP extension, active",
@@ -372,7 +386,9 @@ class VisitSessionTest {
         dictation.say("right hand");
         dictation.say("opposition index two centimeters");
         dictation.say("opposition middle one point five");
-        assertEquals("right opposition to middle tip, active: 1.5 cm", dictation.stored().get(1));
+        assertEquals(
+                "right opposition to middle tip, active: 1.5 cm",
+                dictation.stored().get(1));
         asked(Question.IsItRight.class, "opposition ring thirty millimeters");
     }
 
@@ -391,7 +407,8 @@ class VisitSessionTest {
         VisitSession failing = Dictation.over(
                 visit,
                 event -> {
-                    throw new JournalException("The disk is full. Make room and say it again.", new java.io.IOException());
+                    throw new JournalException(
+                            "The disk is full. Make room and say it again.", new java.io.IOException());
                 },
                 ClinicSettings.defaults(),
                 new Context(java.util.Optional.of(org.arcsay.model.Side.LEFT), Mode.ACTIVE));

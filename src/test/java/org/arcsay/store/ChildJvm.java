@@ -24,7 +24,8 @@ public final class ChildJvm implements AutoCloseable {
         return start(Map.of(), main, arguments);
     }
 
-    public static ChildJvm start(Map<String, String> environment, Class<?> main, String... arguments) throws IOException {
+    public static ChildJvm start(Map<String, String> environment, Class<?> main, String... arguments)
+            throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",

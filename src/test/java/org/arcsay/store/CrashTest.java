@@ -15,8 +15,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -393,7 +393,8 @@ class CrashTest {
                 "process killed while writing reports",
                 kills,
                 0,
-                announced + " reports announced, all whole; " + unfinished(folder) + " unfinished file left, written over next time");
+                announced + " reports announced, all whole; " + unfinished(folder)
+                        + " unfinished file left, written over next time");
     }
 
     private static long unfinished(Path folder) throws IOException {

@@ -21,7 +21,8 @@ class InterruptedChangeTest {
     @Test
     void recordsAreWholeAgainAsSoonAsTheyAreOpenedForWriting() throws Exception {
         Path file = leftBehindByACrash();
-        StoreException looked = assertThrows(StoreException.class, () -> VisitStore.openReadOnly(file).close());
+        StoreException looked = assertThrows(
+                StoreException.class, () -> VisitStore.openReadOnly(file).close());
         assertEquals(StoreException.Problem.INTERRUPTED, looked.problem(), looked.getMessage());
         assertTrue(String.valueOf(looked.getMessage()).contains("Open the file once for writing"), looked.getMessage());
 

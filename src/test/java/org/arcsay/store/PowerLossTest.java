@@ -82,7 +82,8 @@ class PowerLossTest {
         }
         FaultTable.row(
                 "power",
-                "power lost between two of " + steps.size() + " steps on the disk, unforced sectors there or not by chance",
+                "power lost between two of " + steps.size()
+                        + " steps on the disk, unforced sectors there or not by chance",
                 moments.size(),
                 0,
                 "nothing; " + unannounced + " times one event more than was told");

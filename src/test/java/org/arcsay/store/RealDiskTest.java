@@ -67,8 +67,8 @@ class RealDiskTest {
                 fill(ballast);
                 refused += refusals(store, records);
                 fill(ballast);
-                StoreException noBackup =
-                        assertThrows(StoreException.class, () -> Backups.beside(file).make(store, Instant.now()));
+                StoreException noBackup = assertThrows(
+                        StoreException.class, () -> Backups.beside(file).make(store, Instant.now()));
                 assertEquals(Problem.DISK_FULL, noBackup.problem(), noBackup.getMessage());
                 backups++;
                 Files.delete(ballast);

@@ -80,7 +80,8 @@ abstract class HeadlessWindow extends FxRobot {
     }
 
     protected ButtonBase button(String name) {
-        return lookup((Node node) -> node instanceof ButtonBase && name.equals(node.getAccessibleText()) && onScreen(node))
+        return lookup((Node node) ->
+                        node instanceof ButtonBase && name.equals(node.getAccessibleText()) && onScreen(node))
                 .query();
     }
 

@@ -107,8 +107,10 @@ class MeasuringWindowTest extends HeadlessWindow {
 
     @Test
     void atTwiceTheTextSizeTheLastValueIsWholeBesideANoticeAndAQuestion() {
-        script.model().update(state -> state.with(
-                Listening.TYPING, "No microphone was found. Plug one in and try again; entries can also be typed."));
+        script.model()
+                .update(state -> state.with(
+                        Listening.TYPING,
+                        "No microphone was found. Plug one in and try again; entries can also be typed."));
         for (int size = 0; size < 4; size++) {
             push(KeyCode.CONTROL, KeyCode.PLUS);
         }

@@ -16,31 +16,27 @@ class PaletteTest {
 
     @TestFactory
     Stream<DynamicTest> textIsReadableOnEveryGround() {
-        return THEMES.entrySet().stream()
-                .flatMap(theme -> theme.getValue().inks().entrySet().stream()
-                        .flatMap(ink -> theme.getValue().grounds().entrySet().stream()
-                                .map(ground -> check(theme.getKey(), ink, ground, 4.5))));
+        return THEMES.entrySet().stream().flatMap(theme -> theme.getValue().inks().entrySet().stream()
+                .flatMap(ink -> theme.getValue().grounds().entrySet().stream()
+                        .map(ground -> check(theme.getKey(), ink, ground, 4.5))));
     }
 
     @TestFactory
     Stream<DynamicTest> textIsReadableOnStrongFills() {
-        return THEMES.entrySet().stream()
-                .flatMap(theme -> theme.getValue().filled().entrySet().stream()
-                        .map(ink -> check(
-                                theme.getKey(),
-                                ink,
-                                Map.entry(
-                                        ink.getKey() + " fill",
-                                        theme.getValue().inks().get(ink.getKey())),
-                                4.5)));
+        return THEMES.entrySet().stream().flatMap(theme -> theme.getValue().filled().entrySet().stream()
+                .map(ink -> check(
+                        theme.getKey(),
+                        ink,
+                        Map.entry(
+                                ink.getKey() + " fill", theme.getValue().inks().get(ink.getKey())),
+                        4.5)));
     }
 
     @TestFactory
     Stream<DynamicTest> bordersAndFocusAreVisibleOnEveryGround() {
-        return THEMES.entrySet().stream()
-                .flatMap(theme -> theme.getValue().lines().entrySet().stream()
-                        .flatMap(line -> theme.getValue().grounds().entrySet().stream()
-                                .map(ground -> check(theme.getKey(), line, ground, 3))));
+        return THEMES.entrySet().stream().flatMap(theme -> theme.getValue().lines().entrySet().stream()
+                .flatMap(line -> theme.getValue().grounds().entrySet().stream()
+                        .map(ground -> check(theme.getKey(), line, ground, 3))));
     }
 
     @Test
@@ -60,7 +56,12 @@ class PaletteTest {
             while (used.find()) {
                 assertTrue(tokens.contains(used.group() + ":"), used.group());
             }
-            assertEquals(List.of(), java.util.regex.Pattern.compile("#[0-9A-Fa-f]{3,8}\\b").matcher(css).results().toList());
+            assertEquals(
+                    List.of(),
+                    java.util.regex.Pattern.compile("#[0-9A-Fa-f]{3,8}\\b")
+                            .matcher(css)
+                            .results()
+                            .toList());
         }
     }
 

@@ -23,7 +23,8 @@ class ReportWindowTest extends HeadlessWindow {
 
     private Stage report() {
         return (Stage) listTargetWindows().stream()
-                .filter(window -> window instanceof Stage other && other.getTitle().startsWith("Report"))
+                .filter(window ->
+                        window instanceof Stage other && other.getTitle().startsWith("Report"))
                 .findFirst()
                 .orElseThrow();
     }
@@ -32,7 +33,9 @@ class ReportWindowTest extends HeadlessWindow {
     void aKeyShowsThePagesAndEscapeLeadsBack() {
         push(KeyCode.CONTROL, KeyCode.R);
         Stage opened = report();
-        assertTrue(lookup((ImageView page) -> "Page 1 of 1".equals(page.getAccessibleText())).tryQuery().isPresent());
+        assertTrue(lookup((ImageView page) -> "Page 1 of 1".equals(page.getAccessibleText()))
+                .tryQuery()
+                .isPresent());
         push(KeyCode.ESCAPE);
         assertFalse(opened.isShowing());
         assertTrue(stage.isShowing());
@@ -42,6 +45,7 @@ class ReportWindowTest extends HeadlessWindow {
     void thePhrasesAreShownFromTheReviewToo() {
         push(KeyCode.F3);
         assertTrue(listWindows().stream()
-                .anyMatch(window -> window instanceof Stage other && other.getTitle().startsWith("What can be said")));
+                .anyMatch(window ->
+                        window instanceof Stage other && other.getTitle().startsWith("What can be said")));
     }
 }

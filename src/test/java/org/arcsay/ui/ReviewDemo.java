@@ -34,8 +34,9 @@ public final class ReviewDemo {
                 case "reject" -> window.askToReject();
                 case "unsaved" -> {
                     journal.failAfter(0);
-                    window.finish(model.save(
-                            model.draftOf(DemoVisit.DOUBTFUL_ENTRY).withValue("50").withWhy("misheard")));
+                    window.finish(model.save(model.draftOf(DemoVisit.DOUBTFUL_ENTRY)
+                            .withValue("50")
+                            .withWhy("misheard")));
                 }
                 default -> {}
             }

@@ -76,7 +76,9 @@ class ReviewKeyboardTest extends ReviewWindowTest {
         assertEquals(0, journal.events().size());
         write("coughing");
         press("Reject reading");
-        assertEquals("coughing", assertInstanceOf(Rejected.class, journal.events().get(0)).why());
+        assertEquals(
+                "coughing",
+                assertInstanceOf(Rejected.class, journal.events().get(0)).why());
         push(KeyCode.CONTROL, KeyCode.Z);
         assertEquals(2, journal.events().size());
         assertEquals(6, model.rows().size());

@@ -17,7 +17,9 @@ class ReviewMouseTest extends ReviewWindowTest {
         press("Correct reading to 50 degrees \u2026");
         assertEquals(0, journal.events().size());
         press("Save correction");
-        assertEquals("misheard", assertInstanceOf(Taken.class, journal.events().get(0)).why());
+        assertEquals(
+                "misheard",
+                assertInstanceOf(Taken.class, journal.events().get(0)).why());
         press("Undo last change");
         assertEquals(2, journal.events().size());
         assertTrue(shows("15 degrees"));
@@ -29,7 +31,9 @@ class ReviewMouseTest extends ReviewWindowTest {
         press("Keep reading as said");
         press("Use \u201cmeasured twice\u201d");
         press("Keep reading as said");
-        assertEquals("measured twice", assertInstanceOf(Released.class, journal.events().get(0)).why());
+        assertEquals(
+                "measured twice",
+                assertInstanceOf(Released.class, journal.events().get(0)).why());
         press("Confirm reading");
         assertEquals(2, journal.events().size());
     }
@@ -37,7 +41,8 @@ class ReviewMouseTest extends ReviewWindowTest {
     @Test
     void confirmingAllIsOfferedOnceEveryRowWasShown() {
         assertTrue(button("Confirm all plausible readings").isDisabled());
-        for (String value : new String[] {"lacks 30 degrees", "48 degrees", "lacks 10 degrees", "42 degrees", "38 mm"}) {
+        for (String value :
+                new String[] {"lacks 30 degrees", "48 degrees", "lacks 10 degrees", "42 degrees", "38 mm"}) {
             clickOn(value);
         }
         assertFalse(button("Confirm all plausible readings").isDisabled());

@@ -68,8 +68,8 @@ final class SceneCheck {
         return node instanceof Control control
                 && control.getBorder() != null
                 && control.getBorder().getStrokes().stream()
-                        .anyMatch(stroke -> stroke.getWidths().getTop() >= 2
-                                && !Color.TRANSPARENT.equals(stroke.getTopStroke()));
+                        .anyMatch(stroke ->
+                                stroke.getWidths().getTop() >= 2 && !Color.TRANSPARENT.equals(stroke.getTopStroke()));
     }
 
     static Stream<Control> buttons(Scene scene) {

@@ -63,7 +63,8 @@ public record Report(
 
     /** A name for the file, such as {@code arcsay-demo-07-visit-4.pdf}. */
     public String fileName(String extension) {
-        return "arcsay-" + current().visit().patient() + "-visit-" + current().visit().id() + "." + extension;
+        return "arcsay-" + current().visit().patient() + "-visit-"
+                + current().visit().id() + "." + extension;
     }
 
     /** "thumb" where nothing but the thumb was measured, otherwise "hand". */

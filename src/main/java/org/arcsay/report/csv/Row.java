@@ -59,7 +59,8 @@ final class Row {
     }
 
     void complain(Column column, String message) {
-        problems.accept(new ImportProblem(line, positions.getOrDefault(column, cells.size()) + 1, column.title(), message));
+        problems.accept(
+                new ImportProblem(line, positions.getOrDefault(column, cells.size()) + 1, column.title(), message));
     }
 
     void complain(String message) {

@@ -46,8 +46,8 @@ final class VisitRows {
             row.row()
                     .complain(
                             Column.ENTRY,
-                            "expected entry " + expected + " of visit " + head.id() + " here, not "
-                                    + last + "; entries stand in order, without a gap");
+                            "expected entry " + expected + " of visit " + head.id() + " here, not " + last
+                                    + "; entries stand in order, without a gap");
         }
         afterUnreadable = false;
         entries.add(row);
@@ -74,9 +74,11 @@ final class VisitRows {
         undecided.stream()
                 .sorted(Comparator.comparing(EntryRow::settledAt, OffsetDateTime.timeLineOrder()))
                 .forEach(u -> journal.addAll(u.decisions()));
-        head.endedAt().ifPresent(at -> journal.add(new JournalEvent.Ended(at, "import (there visit " + head.id() + ")")));
+        head.endedAt()
+                .ifPresent(at -> journal.add(new JournalEvent.Ended(at, "import (there visit " + head.id() + ")")));
         return replays(visit, journal)
-                ? Optional.of(new ImportedVisit(head.id(), new WholeVisit(head.patient(), head.startedAt(), head.plan(), journal)))
+                ? Optional.of(new ImportedVisit(
+                        head.id(), new WholeVisit(head.patient(), head.startedAt(), head.plan(), journal)))
                 : Optional.empty();
     }
 

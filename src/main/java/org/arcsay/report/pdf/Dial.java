@@ -29,12 +29,14 @@ record Dial(JointRange range) {
 
     /** How far the drawing reaches above the neutral line. */
     float above() {
-        return (float) Math.max(0, bands().mapToDouble(band -> sine(-from(band))).max().orElse(0));
+        return (float)
+                Math.max(0, bands().mapToDouble(band -> sine(-from(band))).max().orElse(0));
     }
 
     /** How far the drawing reaches below the neutral line. */
     float below() {
-        return (float) Math.max(0.3, bands().mapToDouble(band -> sine(to(band))).max().orElse(0));
+        return (float)
+                Math.max(0.3, bands().mapToDouble(band -> sine(to(band))).max().orElse(0));
     }
 
     private static double sine(float degrees) {

@@ -48,7 +48,8 @@ public final class PdfWriter implements ReportWriter {
     }
 
     private void thumb(PDDocument document, Typeface typeface, Report report, Side side) throws IOException {
-        String continued = "Patient " + report.current().visit().patient() + ", " + side.word() + " " + report.part() + ", continued";
+        String continued = "Patient " + report.current().visit().patient() + ", " + side.word() + " " + report.part()
+                + ", continued";
         try (Flow flow = new Flow(document, typeface, paper, continued)) {
             flow.addAll(blocks(report, side, typeface));
         }

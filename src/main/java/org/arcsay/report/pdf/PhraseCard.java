@@ -47,7 +47,8 @@ public final class PhraseCard {
         float width = Flow.width(paper);
         flow.add(Paragraph.of("What can be said", Style.TITLE, typeface, width));
         flow.add(Paragraph.of(
-                program + ". Examples; each stands for its kind. Say one thing, wait for the tone, say the next. An unusual"
+                program
+                        + ". Examples; each stands for its kind. Say one thing, wait for the tone, say the next. An unusual"
                         + " value is asked about and never changed. Nothing is final before it was looked through and confirmed.",
                 Style.LEAD,
                 typeface,

@@ -63,15 +63,14 @@ final class SeriesTable {
 
     private List<Text> titles() {
         return List.of(
-                        Text.of("Motion"),
-                        Text.of(Wording.capital(side.word()) + ", now"),
-                        Text.of(Wording.capital(side.other().word()) + ", now"),
-                        Text.of(Wording.capital(side.word()) + " beside "
-                                + side.other().word()),
-                        Text.of(Wording.capital(side.word()) + ", last time"),
-                        Text.of("Change since"),
-                        Text.of("Norm, mean (range)"),
-                        Text.of("See"));
+                Text.of("Motion"),
+                Text.of(Wording.capital(side.word()) + ", now"),
+                Text.of(Wording.capital(side.other().word()) + ", now"),
+                Text.of(Wording.capital(side.word()) + " beside " + side.other().word()),
+                Text.of(Wording.capital(side.word()) + ", last time"),
+                Text.of("Change since"),
+                Text.of("Norm, mean (range)"),
+                Text.of("See"));
     }
 
     private Block row(Row row) {
@@ -125,7 +124,8 @@ final class SeriesTable {
     }
 
     private Block row(Style style, boolean shaded, List<Text> texts) {
-        return TableRow.of(texts.size() == 1 ? wide() : columns, texts, style, shaded, padding, Optional.of(heading), typeface);
+        return TableRow.of(
+                texts.size() == 1 ? wide() : columns, texts, style, shaded, padding, Optional.of(heading), typeface);
     }
 
     private float[] wide() {

@@ -48,7 +48,8 @@ record TableRow(
             Style broken = texts.get(i).emphasised() ? bold(style) : style;
             cells.add(typeface.wrap(texts.get(i).text(), broken, width));
         }
-        return new TableRow(columns, cells, texts.stream().map(Text::emphasised).toList(), style, shaded, padding, head);
+        return new TableRow(
+                columns, cells, texts.stream().map(Text::emphasised).toList(), style, shaded, padding, head);
     }
 
     private static Style bold(Style style) {

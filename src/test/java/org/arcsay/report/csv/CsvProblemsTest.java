@@ -102,7 +102,9 @@ class CsvProblemsTest {
     void aRowThatCannotBeReadIsTheOnlyOneThatIsNamed() throws IOException {
         String csv = CsvRoundTripTest.csv(DemoCase.report()).replaceFirst(",82,deg", ",eighty-two,deg");
 
-        assertEquals(List.of("value"), problems(csv).stream().map(ImportProblem::title).toList());
+        assertEquals(
+                List.of("value"),
+                problems(csv).stream().map(ImportProblem::title).toList());
     }
 
     @Test

@@ -44,8 +44,8 @@ class CsvRoundTripTest {
 
         for (int i = 0; i < imported.size(); i++) {
             VisitRecord before = DemoCase.visits().get(i);
-            VisitRecord after =
-                    new VisitRecord(imported.get(i).visit(), imported.get(i).content().journal());
+            VisitRecord after = new VisitRecord(
+                    imported.get(i).visit(), imported.get(i).content().journal());
             before.visit().entries().forEach(entry -> assertEquals(before.trail(entry), after.trail(entry)));
             before.visit().entries().forEach(entry -> assertEquals(before.standing(entry), after.standing(entry)));
         }
@@ -74,7 +74,9 @@ class CsvRoundTripTest {
 
     @Test
     void aFileOfAnEarlierVersionWithoutTheSeriesIsReadAsBefore() throws IOException {
-        String earlier = csv(DemoCase.report()).replace(",convention,plan\r\n", ",convention\r\n").replace(",\r\n", "\r\n");
+        String earlier = csv(DemoCase.report())
+                .replace(",convention,plan\r\n", ",convention\r\n")
+                .replace(",\r\n", "\r\n");
 
         List<ImportedVisit> imported = ready(earlier);
 
@@ -95,14 +97,16 @@ class CsvRoundTripTest {
 
         assertEquals(
                 real,
-                csv(reportOf(List.of(new VisitRecord(visit.visit(), visit.content().journal())))));
+                csv(reportOf(
+                        List.of(new VisitRecord(visit.visit(), visit.content().journal())))));
     }
 
     @Test
     void theJournalSaysThatAVisitWasImported() throws IOException {
-        ready(csv(DemoCase.report())).forEach(visit -> assertTrue(visit.content().journal().stream()
-                .anyMatch(event -> event instanceof JournalEvent.Ended ended
-                        && ended.by().equals("import (there visit " + visit.sourceId() + ")"))));
+        ready(csv(DemoCase.report()))
+                .forEach(visit -> assertTrue(visit.content().journal().stream()
+                        .anyMatch(event -> event instanceof JournalEvent.Ended ended
+                                && ended.by().equals("import (there visit " + visit.sourceId() + ")"))));
     }
 
     @Test

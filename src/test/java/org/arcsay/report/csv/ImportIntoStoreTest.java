@@ -53,7 +53,8 @@ class ImportIntoStoreTest {
             assertEquals(Optional.of("thumb-short"), store.plan(id));
             assertEquals(
                     exported,
-                    CsvRoundTripTest.csv(CsvRoundTripTest.reportOf(StoredVisits.of(store, new PatientCode("demo-07")))));
+                    CsvRoundTripTest.csv(
+                            CsvRoundTripTest.reportOf(StoredVisits.of(store, new PatientCode("demo-07")))));
         }
     }
 
@@ -81,7 +82,8 @@ class ImportIntoStoreTest {
                     .map(record -> record.visit().id())
                     .toList();
             assertEquals(List.of(3L, 4L, 1L, 2L), order);
-            assertEquals(3, StoredVisits.upTo(store, store.visit(1).orElseThrow()).size());
+            assertEquals(
+                    3, StoredVisits.upTo(store, store.visit(1).orElseThrow()).size());
         }
     }
 
@@ -90,7 +92,10 @@ class ImportIntoStoreTest {
         List<WholeVisit> visits = ready(CsvRoundTripTest.csv(DemoCase.report()));
         WholeVisit sound = visits.get(0);
         WholeVisit wrong = new WholeVisit(
-                sound.patient(), sound.startedAt().plusDays(1), "", sound.journal().subList(1, 5));
+                sound.patient(),
+                sound.startedAt().plusDays(1),
+                "",
+                sound.journal().subList(1, 5));
         try (VisitStore store = VisitStore.open(folder.resolve("some.db"))) {
             assertThrows(IllegalStateException.class, () -> store.addAll(List.of(sound, wrong)));
 

@@ -71,7 +71,9 @@ class FhirWriterTest {
     void theValidatorsWholeOutputIsAsBefore() {
         String counts = counted("demo case", Written.text(WRITER, DemoCase.report()))
                 + counted("every kind of entry", Written.text(WRITER, report(everyKind())))
-                + counted("full series, visit 20", Written.text(WRITER, Report.of(DemoCase.source(FullSeries.visits(20)))));
+                + counted(
+                        "full series, visit 20",
+                        Written.text(WRITER, Report.of(DemoCase.source(FullSeries.visits(20)))));
 
         Golden.assertText("fhir-validation.txt", counts.getBytes(StandardCharsets.UTF_8));
     }
