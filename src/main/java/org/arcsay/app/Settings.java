@@ -21,6 +21,7 @@ import org.arcsay.feedback.ClipVoice;
 import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.feedback.VoiceSettings;
 import org.arcsay.feedback.VoiceSettings.Voice;
+import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.SignConvention;
@@ -153,6 +154,10 @@ public record Settings(
             }
         }
 
+        String grammar() throws SettingsException {
+            return SpokenGrammar.isBundled(value) ? value : file().toString();
+        }
+
         Path file() throws SettingsException {
             Path path = path();
             if (!Files.isRegularFile(path)) {
@@ -216,7 +221,9 @@ public record Settings(
                         one(values, "sign", SIGNS).orElse(usual.signConvention()),
                         one(values, "unit", UNITS).orElse(usual.lengthUnit())),
                 values.containsKey("model") ? Optional.of(values.get("model").path()) : Optional.empty(),
-                text(values, "grammar"),
+                values.containsKey("grammar")
+                        ? Optional.of(values.get("grammar").grammar())
+                        : Optional.empty(),
                 file(values, "lexicon"),
                 text(values, "microphone"),
                 answers(values),

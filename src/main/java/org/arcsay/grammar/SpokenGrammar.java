@@ -60,6 +60,11 @@ public final class SpokenGrammar {
         return known == null ? read(Path.of(nameOrFile)) : bundled(known);
     }
 
+    /** Whether a grammar with this short name comes with the program. */
+    public static boolean isBundled(String name) {
+        return BUNDLED.containsKey(name);
+    }
+
     private static SpokenGrammar bundled(String file) {
         try {
             return parse(GrammarLibrary.bundled(file).orElseThrow());
