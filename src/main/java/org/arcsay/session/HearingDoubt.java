@@ -20,7 +20,7 @@ import org.arcsay.parser.Understood;
  */
 record HearingDoubt(Resolver resolver) {
     /** Below it a meaning is asked about; see docs/decisions/0004-doubtful-hearing.md. */
-    private static final double CERTAIN = 0.9;
+    private static final double CERTAIN = 0.8;
 
     static boolean isDoubtful(Understood said) {
         return said.certainty() < CERTAIN;

@@ -47,7 +47,7 @@ class ReportCommandTest {
         terminal.arcsay("report", "4", "-o", file("again.csv")).mustSay(ExitCode.OK, "again.csv", "health data");
 
         String convention =
-                Files.readString(folder.resolve("again.csv")).replace(",unset\r\n", ",minus_is_deficit\r\n");
+                Files.readString(folder.resolve("again.csv")).replace(",unset,", ",minus_is_deficit,");
         assertEquals(Files.readString(EXPORTED), convention);
     }
 

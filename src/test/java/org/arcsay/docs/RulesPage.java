@@ -31,7 +31,7 @@ final class RulesPage {
 
                 ## `hearing.doubtful` (hold)
 
-                The sound could have meant something else: the meanings that differ from the likeliest have a tenth of the
+                The sound could have meant something else: the meanings that differ from the likeliest have a fifth of the
                 probability or more among those that the recogniser found.
 
                 This doubts the hearing and not the value, so it comes from the recogniser and not from a rule below. The other
