@@ -46,8 +46,7 @@ class ReportCommandTest {
         importDemo();
         terminal.arcsay("report", "4", "-o", file("again.csv")).mustSay(ExitCode.OK, "again.csv", "health data");
 
-        String convention =
-                Files.readString(folder.resolve("again.csv")).replace(",unset,", ",minus_is_deficit,");
+        String convention = Files.readString(folder.resolve("again.csv")).replace(",unset,", ",minus_is_deficit,");
         assertEquals(Files.readString(EXPORTED), convention);
     }
 
