@@ -87,21 +87,22 @@ class Noises:
         return scaled(sum(scaled(self.people.anywhere(rows, count)) * uniform((rows, 1), 0.3, 1, self.device) for _ in range(voices)))
 
     def mixture(self, rows, count):
-        """Every row gets one or two kinds."""
-        kinds = torch.stack([maker(rows, count) for maker in (self.coloured, self.swelling, self.humming, self.clatter, self.babble, self.crowd)])
-        shares = torch.rand(len(kinds), rows, device=self.device)
-        first = shares.argmax(0)
-        second = torch.randint(0, len(kinds), (rows,), device=self.device)
+        """Every row gets one or two kinds. Only what a row gets is made."""
+        makers = (self.coloured, self.swelling, self.humming, self.clatter, self.babble, self.crowd)
+        shares = torch.zeros(rows, len(makers), device=self.device)
         row = torch.arange(rows, device=self.device)
-        both = (torch.rand(rows, 1, device=self.device) < 0.4) * torch.rand(rows, 1, device=self.device)
-        single = scaled(kinds[first, row] + both * kinds[second, row])
-        return torch.where(torch.rand(rows, 1, device=self.device) < ROOM_SHARE, self.room(kinds, row), single)
-
-    def room(self, kinds, row):
-        """Talk over something steady, which is what most rooms sound like."""
-        steady = torch.randint(0, 3, row.shape, device=self.device)
-        talk = torch.randint(4, 6, row.shape, device=self.device)
-        return scaled(kinds[talk, row] + uniform((len(row), 1), 0.1, 1.5, self.device) * kinds[steady, row])
+        room = torch.rand(rows, device=self.device) < ROOM_SHARE
+        any_first, any_second = (torch.randint(0, len(makers), (rows,), device=self.device) for _ in range(2))
+        talk, steady = torch.randint(4, 6, (rows,), device=self.device), torch.randint(0, 3, (rows,), device=self.device)
+        weight = (torch.rand(rows, device=self.device) < 0.4) * torch.rand(rows, device=self.device)
+        shares[row, torch.where(room, steady, any_second)] = torch.where(room, uniform((rows,), 0.1, 1.5, self.device), weight)
+        shares[row, torch.where(room, talk, any_first)] = 1.0
+        total = torch.zeros(rows, count, device=self.device)
+        for kind, maker in enumerate(makers):
+            chosen = shares[:, kind].nonzero()[:, 0]
+            if len(chosen):
+                total[chosen] += shares[chosen, kind, None] * maker(len(chosen), count)
+        return scaled(total)
 
 
 class Spoiler:

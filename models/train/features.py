@@ -6,7 +6,8 @@ import torch
 
 BINS, FFT, RATE, WINDOW, SHIFT = 40, 512, 16000, 400, 160
 LOW, HIGH = 20.0, 7600.0
-WARPS = np.linspace(0.88, 1.12, 13)
+WARPS = np.linspace(0.84, 1.16, 17)
+MASK = 7
 
 
 def mel(frequency):
@@ -39,11 +40,23 @@ class Mfcc:
         self.cosine = (cosine * lifter[:, None]).to(device)
         self.window = (torch.hann_window(WINDOW, periodic=False) ** 0.85).to(device)
 
-    def __call__(self, samples, warp=None):
-        """samples (batch, time) in 16-bit units -> (batch, 40, frames); warp: index into WARPS per utterance."""
+    def __call__(self, samples, warp=None, masked=0.0):
+        """samples (batch, time) in 16-bit units -> (batch, 40, frames); warp: index into WARPS per utterance; masked: share of the
+        utterances in which a band of up to MASK filters is hidden behind its own mean."""
         frames = samples.unfold(1, WINDOW, SHIFT)
         frames = frames - frames.mean(-1, keepdim=True)
         frames = torch.cat([frames[..., :1] * 0.03, frames[..., 1:] - 0.97 * frames[..., :-1]], -1) * self.window
         power = torch.fft.rfft(frames, FFT).abs() ** 2
         bank = self.plain.T if warp is None else self.warped[warp].transpose(1, 2)
-        return (torch.log(torch.clamp(power @ bank, min=1.19e-7)) @ self.cosine.T).transpose(1, 2)
+        energies = torch.log(torch.clamp(power @ bank, min=1.19e-7))
+        return ((self.hidden(energies, masked) if masked else energies) @ self.cosine.T).transpose(1, 2)
+
+    @staticmethod
+    def hidden(energies, masked):
+        rows = len(energies)
+        where = lambda *shape: torch.rand(shape, device=energies.device)
+        low = (where(rows, 1) * BINS).floor()
+        width = (where(rows, 1) * (MASK + 1)).floor() * (where(rows, 1) < masked)
+        band = torch.arange(BINS, device=energies.device)[None]
+        inside = ((band >= low) & (band < low + width))[:, None]
+        return torch.where(inside, energies.mean(1, keepdim=True), energies)

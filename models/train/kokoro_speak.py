@@ -1,9 +1,11 @@
-"""Let Kokoro read prepared texts in mixed and perturbed voices; needs only numpy, onnxruntime and soundfile.
+"""Let Kokoro read prepared texts in mixed, perturbed and re-pitched voices, on GPUs; needs numpy, torch and soundfile.
 
-    python kokoro_speak.py MODEL.onnx VOICES.npz TEXTS.json PART PARTS SECONDS FOLDER
+    python onnx_torch.py MODEL.onnx GRAPH.pickle
+    python kokoro_speak.py GRAPH.pickle VOICES.npz TEXTS.json PART PARTS SECONDS FOLDER
 
-Speaks every PARTS-th text from PART on for at most SECONDS, and writes FLAC files and ``texts.PART.tsv`` as synth.py does.
-The held-out voice jm_kumo is never mixed in.
+Speaks every PARTS-th text from PART on for at most SECONDS, and writes FLAC files and ``texts.PART.tsv`` as synth.py does. The
+held-out voice jm_kumo is never mixed in. All voices that may be mixed are women's, so half the sentences get a lower pitch inside the
+synthesis and a longer vocal tract (the sound is played more slowly, spoken faster to make up for it).
 """
 import json
 import sys
@@ -11,37 +13,48 @@ import time
 from pathlib import Path
 
 import numpy as np
-import onnxruntime
 import soundfile as sf
+import torch
+from scipy.signal import resample_poly
+
+from onnx_torch import Graph
 
 VOICES = ("jf_alpha", "jf_gongitsune", "jf_nezumi", "jf_tebukuro")
+PITCH = "/encoder/Squeeze_output_0"
 RATE, MODEL_RATE = 24000, 16000
+HALF = 128
 
 
-def style(voices, length, rng):
-    """A random mixture of the voices, sometimes beyond the mixture's corners, with noise; and the strongest voice's name."""
+def mixture(voices, length, rng):
     shares = rng.dirichlet(np.full(len(VOICES), 0.4))
     if rng.random() < 0.4:
         shares = shares * 1.6 - 0.6 / len(VOICES)
     mixed = sum(share * voices[name][length] for share, name in zip(shares, VOICES))
-    noise = rng.normal(0, float(mixed.std()) * rng.uniform(0, 0.35), size=mixed.shape)
-    return (mixed + noise).astype(np.float32), VOICES[int(np.argmax(shares))]
+    return mixed + rng.normal(0, float(mixed.std()) * rng.uniform(0, 0.35), size=mixed.shape), VOICES[int(np.argmax(shares))]
 
 
-def third_less(samples):
-    """24 kHz to 16 kHz."""
-    from scipy.signal import resample_poly
+def style(voices, length, rng):
+    """Timbre (first half) and manner (second half) are mixed apart in half of the sentences. Named after the timbre's strongest voice."""
+    mixed, name = mixture(voices, length, rng)
+    if rng.random() < 0.5:
+        mixed[:, HALF:] = mixture(voices, length, rng)[0][:, HALF:]
+    return mixed.astype(np.float32), name
 
-    return resample_poly(samples, 2, 3)
+
+def throat(rng):
+    """Factors of pitch and of playing speed."""
+    if rng.random() < 0.5:
+        return rng.uniform(0.45, 0.7), rng.uniform(0.86, 0.96)
+    return rng.uniform(0.8, 1.2), rng.uniform(0.95, 1.1)
 
 
 def main():
-    model, voice_file, texts = sys.argv[1:4]
+    graph_file, voice_file, texts = sys.argv[1:4]
     part, parts, seconds, folder = int(sys.argv[4]), int(sys.argv[5]), float(sys.argv[6]), Path(sys.argv[7])
     folder.mkdir(parents=True, exist_ok=True)
-    options = onnxruntime.SessionOptions()
-    options.intra_op_num_threads = options.inter_op_num_threads = 1
-    session = onnxruntime.InferenceSession(model, options, providers=["CPUExecutionProvider"])
+    torch.set_num_threads(1)
+    gpus = torch.cuda.device_count()
+    graph = Graph(graph_file, f"cuda:{part % gpus}" if gpus else "cpu")
     voices = np.load(voice_file)
     voices = {name: voices[name] for name in VOICES}
     rows = json.loads(Path(texts).read_text(encoding="utf-8"))
@@ -52,9 +65,11 @@ def main():
                 break
             rng, tokens = np.random.default_rng(number), rows[number]["tokens"]
             mixed, name = style(voices, len(tokens), rng)
-            speed = np.array([rng.uniform(0.8, 1.25)], dtype=np.float32)
-            samples = session.run(None, {"tokens": [[0, *tokens, 0]], "style": mixed, "speed": speed})[0].ravel()
-            samples = third_less(samples)
+            pitch, play = throat(rng)
+            speed = torch.tensor([rng.uniform(0.8, 1.25) / play], dtype=torch.float32, device=graph.device)
+            graph.factors = {PITCH: pitch / play}
+            sound = graph.run(tokens=torch.tensor([[0, *tokens, 0]]), style=torch.from_numpy(mixed).to(graph.device), speed=speed)[0]
+            samples = resample_poly(sound.float().ravel().cpu().numpy(), int(round(200 / play)), 300)
             if not np.isfinite(samples).all() or not 0.2 <= len(samples) / MODEL_RATE <= 12:
                 continue
             file = f"kokoro_{number:06d}.flac"

@@ -31,6 +31,11 @@ LONGEST_LEAD = 2.5
 NOISE_ONLY = 0.05
 QUIET = 0.35
 DIGIT_SHARE = 0.1
+MASKED = 0.5
+SHARES = {"kokoro": 0.5, "joe": 0.08, "festival": 0.09, "flite": 0.12, "espeak": 0.12, "people": 0.09}
+DRAWN = 60000
+COUNTED = 12000
+STEP = 1600
 
 
 class Utterance:
@@ -88,12 +93,21 @@ class Corpus:
         for u in self.utterances:
             if u.voice.startswith("fsdd"):
                 self.digits.setdefault(u.voice, []).append(u)
-        self.sentences = sorted((u for u in self.utterances if not u.voice.startswith("fsdd")), key=lambda u: u.length)
-        for u in self.sentences:
+        spoken = [u for u in self.utterances if not u.voice.startswith("fsdd")]
+        self.sentences = sorted(self.shared_out(spoken), key=lambda u: u.length)
+        for u in spoken:
             u.graphs = [self.graph(u.words) for _ in range(VARIANTS if set(u.words) - self.known else 1)]
         self.noises = Noises(self.clips, self.people, device)
         self.spoil = Spoiler(self.noises, device)
         self.mfcc = Mfcc(device)
+
+    def shared_out(self, spoken):
+        """The utterances repeated so that each engine is heard as often as SHARES says, whatever it has spoken."""
+        engines = {}
+        for u in spoken:
+            engines.setdefault(u.voice.split("-")[0], []).append(u)
+        present = sum(SHARES[engine] for engine in engines)
+        return [u for engine, own in sorted(engines.items()) for u in self.r.choices(own, k=int(DRAWN * SHARES[engine] / present))]
 
     def graph(self, words):
         return SentenceGraph(words, self.pronunciations, self.r, self.known)
@@ -129,7 +143,7 @@ class Corpus:
                 place += int(u.length / speeds[row]) + int(r.uniform(0, 0.25) * RATE * (len(spoken) > 1))
                 active[row] += u.length / speeds[row]
             ends[row] = place + self.lead()
-        count = int(ends.max())
+        count = -(-int(ends.max()) // STEP) * STEP
         tensor = lambda a, kind: torch.tensor(a, device=device, dtype=kind)
         speech = sum(
             self.clips.read(tensor(offsets[s], torch.long), tensor(lengths[s], torch.float64), tensor(speeds, torch.float64), tensor(starts[s], torch.float64), count)
@@ -139,7 +153,7 @@ class Corpus:
         sound = self.spoil(speech, tensor(active, torch.float32), quiet_share, tensor(silent, torch.bool))
         graphs = [self.graph([]) if empty else graph for empty, (_, graph) in zip(silent, items)]
         frames = ((tensor(ends, torch.long) - 400) // 160 + 3) // 3
-        return self.mfcc(sound, random_warp(rows, device)), frames, GraphBatch(graphs, device)
+        return self.mfcc(sound, random_warp(rows, device), MASKED), frames, GraphBatch(graphs, device)
 
 
 def loss_of(network, bigram, batch, drop):
@@ -177,7 +191,7 @@ def store(network, team, path, first):
 
 
 def train(corpus, network, arguments, team, first, say):
-    bigram = PhoneBigram([g for u in corpus.sentences for g in u.graphs], random.Random(SEED), corpus.device)
+    bigram = PhoneBigram([g for u in corpus.r.sample(corpus.sentences, min(COUNTED, len(corpus.sentences))) for g in u.graphs], random.Random(SEED), corpus.device)
     for p in network.convolutions["lda"].parameters():
         p.requires_grad = False
     learned = [p for p in network.parameters() if p.requires_grad]
