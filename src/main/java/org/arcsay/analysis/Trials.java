@@ -60,6 +60,16 @@ public record Trials(Slot slot, List<Reading> readings) {
                         first.scale()));
     }
 
+    /** Such as "2 trials, mean 57.5 degrees, range 5 degrees; the last one is compared". */
+    public String words() {
+        return count() + " trials"
+                + mean().map(mean -> ", mean " + mean.scale().count(Difference.shown(mean.number())))
+                        .orElse("")
+                + range().map(range -> ", range " + range.scale().count(Difference.shown(range.number())))
+                        .orElse("")
+                + "; the last one is compared";
+    }
+
     private Stream<Amount> amounts() {
         return readings.stream().flatMap(reading -> Amount.of(reading.value()).stream());
     }

@@ -64,7 +64,7 @@ class SettingsTest {
         Path words = Files.writeString(folder.resolve("words.txt"), "");
         Settings settings = read("plan = opposition", "norms = aaos", "keep-sound = yes", "lexicon = " + words);
         assertEquals("opposition", settings.habits().plan().id());
-        assertEquals("aaos", settings.habits().norms().id());
+        assertEquals("aaos", settings.habits().customs().norms().id());
         assertTrue(settings.habits().keepSound());
         assertEquals(Optional.of(words), settings.lexicon());
         assertFalse(Settings.defaults().habits().keepSound(), "no sound is kept unless it is asked for");

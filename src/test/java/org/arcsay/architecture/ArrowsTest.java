@@ -49,6 +49,7 @@ class ArrowsTest {
                             "feedback",
                             "review",
                             "report",
+                            "tables",
                             "model")),
             Map.entry(
                     "evaluate",

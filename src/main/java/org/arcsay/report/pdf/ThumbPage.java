@@ -2,6 +2,7 @@ package org.arcsay.report.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.arcsay.model.Side;
 import org.arcsay.report.content.AcceptedFinding;
@@ -39,6 +40,7 @@ final class ThumbPage {
         tableKey(blocks);
         remarks(blocks);
         totals(blocks);
+        sections(blocks);
         asked(blocks);
         dials(blocks);
         panels(blocks);
@@ -66,12 +68,24 @@ final class ThumbPage {
     private void totals(List<Block> blocks) {
         List<String> sentences = report.totals().stream()
                 .filter(line -> line.total().side() == side)
-                .map(line -> Wording.capital(Brief.degrees(line.words())) + ".")
+                .map(line -> Wording.capital(Brief.degrees(Stream.concat(
+                                        Stream.of(line.words()), line.changes().stream())
+                                .collect(Collectors.joining("; ")))) + ".")
                 .toList();
         if (!sentences.isEmpty()) {
             blocks.add(Block.gap(3));
             sentences.forEach(words -> blocks.add(Paragraph.of(words, Style.NOTE, typeface, width)));
         }
+    }
+
+    private void sections(List<Block> blocks) {
+        report.sections().stream()
+                .filter(section -> !section.about(side).isEmpty())
+                .forEach(section -> blocks.add(Paragraph.of(
+                        section.title() + ": " + Brief.degrees(String.join(". ", section.about(side))) + ".",
+                        Style.NOTE,
+                        typeface,
+                        width)));
     }
 
     private void asked(List<Block> blocks) {
