@@ -127,6 +127,16 @@ class ShownValuesTest {
     }
 
     @Test
+    void theMeanOfAnExtensionHasASideAndNoSign() {
+        Visit visit = visit(lacks("IP", "20"), lacks("IP", "10"));
+        assertThat(Trials.of(visit, lacks("IP", "1").slot()).words())
+                .isEqualTo("2 trials, mean 15 degrees short of neutral, range 10 degrees; the last one is compared");
+        Visit across = visit(Visits.hyper("IP", "12"), lacks("IP", "2"));
+        assertThat(Trials.of(across, lacks("IP", "1").slot()).words())
+                .isEqualTo("2 trials, mean 5 degrees beyond neutral, range 14 degrees; the last one is compared");
+    }
+
+    @Test
     void contractureAndLagAreToldApartInWords() {
         Visit visit = visit(lacks("IP", "25"), lacks("IP", "15").withMode(Mode.PASSIVE));
         assertThat(ExtensionLoss.of(visit, Side.RIGHT, flexion("IP", "1").measure().site())

@@ -18,6 +18,7 @@ import org.arcsay.analysis.Completeness;
 import org.arcsay.analysis.Difference;
 import org.arcsay.analysis.ErrorFigure;
 import org.arcsay.analysis.ExtensionLoss;
+import org.arcsay.analysis.Notation;
 import org.arcsay.analysis.Opposition;
 import org.arcsay.analysis.Rater;
 import org.arcsay.analysis.SeriesPlan;
@@ -55,25 +56,35 @@ final class Sections {
                         new Section("Opposition", ofHands(this::opposition)),
                         new Section("Joints, " + source.customs().notation().title(), ofHands(this::joints)),
                         new Section("Several trials", ofHands(this::trials)),
-                        new Section("Since the first visit, and beside the best so far", ofHands(this::longer)))
+                        new Section(
+                                Section.LONGER,
+                                "Beyond measurement error since the first visit and from the best so far",
+                                ofHands(this::longer)))
                 .filter(section -> !section.facts().isEmpty())
                 .toList();
     }
 
-    private static List<Fact> ofHands(Function<Side, Stream<String>> facts) {
+    private static List<Fact> ofHands(Function<Side, Stream<Words>> facts) {
         return SIDES.stream()
-                .flatMap(side -> facts.apply(side).map(words -> new Fact(Optional.of(side), words)))
+                .flatMap(side ->
+                        facts.apply(side).map(words -> new Fact(Optional.of(side), words.full(), words.brief())))
                 .toList();
+    }
+
+    private record Words(String full, String brief) {
+        static Words same(String words) {
+            return new Words(words, words);
+        }
     }
 
     private List<Fact> protocol() {
         return record.protocol().statements().stream()
-                .map(statement -> new Fact(Optional.empty(), statement))
+                .map(statement -> new Fact(Optional.empty(), statement, statement))
                 .toList();
     }
 
     /** The series of a hand that was measured at all. */
-    private Stream<String> series(Side side) {
+    private Stream<Words> series(Side side) {
         return SeriesPlans.standard().named(record.plan()).filter(plan -> measured(side)).stream()
                 .map(plan -> Completeness.of(permitted(plan, record.protocol()), visit, side))
                 .map(Sections::words);
@@ -87,7 +98,7 @@ final class Sections {
         return visit.counting().stream().anyMatch(entry -> entry.reading().side() == side);
     }
 
-    private static String words(Completeness series) {
+    private static Words words(Completeness series) {
         List<String> parts = new ArrayList<>();
         parts.add(series.plan().title() + ": " + series.settled() + " of " + series.required() + " settled");
         list("missing", series.open().stream().filter(item -> item.entry().isEmpty()), Sections::slot)
@@ -101,7 +112,8 @@ final class Sections {
         list("not tested", series.notTested().stream(), item -> slot(item) + " because of "
                         + item.entry().orElseThrow().reading().value().words().replace("not tested: ", ""))
                 .ifPresent(parts::add);
-        return String.join("; ", parts);
+        String full = String.join("; ", parts);
+        return new Words(full, parts.size() > 1 ? full : "");
     }
 
     private static Stream<Completeness.Item> in(Completeness series, Completeness.State state) {
@@ -118,14 +130,14 @@ final class Sections {
         return named.isEmpty() ? Optional.empty() : Optional.of(title + ": " + String.join(", ", named));
     }
 
-    private Stream<String> opposition(Side side) {
+    private Stream<Words> opposition(Side side) {
         return Stream.of(Mode.values())
                 .map(mode -> Opposition.of(visit, side, mode, source.settings().lengthUnit()))
                 .filter(opposition -> !opposition.gaps().isEmpty())
                 .map(Sections::words);
     }
 
-    private static String words(Opposition opposition) {
+    private static Words words(Opposition opposition) {
         String gaps = opposition.gaps().stream()
                 .map(gap -> gap.target().code() + " " + gap.distance())
                 .collect(Collectors.joining(", "));
@@ -135,21 +147,25 @@ final class Sections {
                 .map(Opposition.Disagreement::words)
                 .collect(Collectors.joining("; "));
         String verdict = opposition.score().isEmpty() || !fits.isEmpty() ? "" : ", no gap contradicts it";
-        return opposition.mode().word() + ", gaps " + gaps + score + verdict + (fits.isEmpty() ? "" : "; " + fits);
+        return new Words(
+                opposition.mode().word() + ", gaps " + gaps + score + verdict + (fits.isEmpty() ? "" : "; " + fits),
+                fits);
     }
 
-    private Stream<String> joints(Side side) {
+    private Stream<Words> joints(Side side) {
         return Sites.standard().all().stream()
                 .map(Sites.Info::site)
                 .flatMap(site -> Stream.concat(
                         Stream.of(Mode.values()).flatMap(mode -> arc(side, site, mode).stream()),
-                        loss(side, site).stream()));
+                        loss(side, site).map(Words::same).stream()));
     }
 
-    private Optional<String> arc(Side side, Site site, Mode mode) {
+    /** Plain words say no more than the table. */
+    private Optional<Words> arc(Side side, Site site, Mode mode) {
+        Notation notation = source.customs().notation();
         return Arc.of(visit, side, site, mode)
-                .map(arc -> site.code() + " " + mode.word() + ": "
-                        + source.customs().notation().print(arc));
+                .map(arc -> site.code() + " " + mode.word() + ": " + notation.print(arc))
+                .map(words -> new Words(words, notation == Notation.PLAIN_WORDS ? "" : words));
     }
 
     private Optional<String> loss(Side side, Site site) {
@@ -157,11 +173,12 @@ final class Sections {
                 .map(words -> site.code() + ": " + words);
     }
 
-    private Stream<String> trials(Side side) {
+    private Stream<Words> trials(Side side) {
         return cells(side)
                 .filter(cell -> cell.comparison().trials().count() > 1)
                 .map(cell -> slotWords(cell.comparison().slot()) + ": "
-                        + cell.comparison().trials().words());
+                        + cell.comparison().trials().words())
+                .map(Words::same);
     }
 
     private Stream<Cell> cells(Side side) {
@@ -173,25 +190,36 @@ final class Sections {
     }
 
     /** The first visit and the best one where they are not the last one, which the table shows. */
-    private Stream<String> longer(Side side) {
+    private Stream<Words> longer(Side side) {
         return cells(side).map(Cell::comparison).flatMap(comparison -> longer(comparison).stream());
     }
 
-    private static Optional<String> longer(Comparison comparison) {
+    private static Optional<Words> longer(Comparison comparison) {
         Optional<OffsetDateTime> last = comparison.last().map(Difference::thenAt);
         Map<OffsetDateTime, List<String>> labels = new LinkedHashMap<>();
         Map<OffsetDateTime, Difference> differences = new LinkedHashMap<>();
         collect("first", comparison.first(), labels, differences);
         collect("best so far", comparison.best(), labels, differences);
-        List<String> parts = differences.entrySet().stream()
-                .filter(known -> !last.equals(Optional.of(known.getKey())))
-                .map(known -> String.join(" and ", labels.get(known.getKey())) + ", "
-                        + DateTimeFormatter.ISO_LOCAL_DATE.format(known.getKey()) + ": "
-                        + known.getValue().words())
-                .toList();
-        return parts.isEmpty()
-                ? Optional.empty()
-                : Optional.of(slotWords(comparison.slot()) + ": " + String.join("; ", parts));
+        last.ifPresent(differences::remove);
+        if (differences.isEmpty()) {
+            return Optional.empty();
+        }
+        String full = differences.values().stream()
+                .map(known -> label(known, labels) + ", " + DateTimeFormatter.ISO_LOCAL_DATE.format(known.thenAt()) + ": "
+                        + known.words())
+                .collect(Collectors.joining("; "));
+        String brief = differences.values().stream()
+                .filter(known -> known.verdict() == Difference.Verdict.BEYOND)
+                .map(known -> label(known, labels) + " " + known.brief())
+                .collect(Collectors.joining(", "));
+        String slot = slotWords(comparison.slot());
+        return Optional.of(new Words(
+                slot + ": " + full,
+                brief.isEmpty() ? "" : slot.replace(", " + Mode.ACTIVE.word(), "") + " " + brief));
+    }
+
+    private static String label(Difference known, Map<OffsetDateTime, List<String>> labels) {
+        return String.join(" and ", labels.getOrDefault(known.thenAt(), List.of()));
     }
 
     private static void collect(

@@ -57,14 +57,31 @@ public record TotalLine(
     public List<String> changes() {
         Map<OffsetDateTime, List<String>> labels = new LinkedHashMap<>();
         Map<OffsetDateTime, Since> visits = new LinkedHashMap<>();
-        collect("last", last, labels, visits);
-        collect("first", first, labels, visits);
+        collect("last complete", last, labels, visits);
+        collect("first complete", first, labels, visits);
         collect("best so far", best, labels, visits);
         return visits.values().stream()
                 .map(since -> "since " + DateTimeFormatter.ISO_LOCAL_DATE.format(since.at()) + " ("
                         + String.join(", ", labels.getOrDefault(since.at(), List.of()))
-                        + " visit with all parts): " + since.words())
+                        + "): " + since.words())
                 .toList();
+    }
+
+    /** The first visit and the best one in brief, where they are not the last one, which stands in the table. */
+    public List<String> longer() {
+        List<String> parts = new ArrayList<>();
+        brief("first", first).ifPresent(parts::add);
+        brief("best so far", best.filter(since -> !same(first, since))).ifPresent(parts::add);
+        return parts;
+    }
+
+    private Optional<String> brief(String label, Optional<Since> since) {
+        return since.filter(known -> !same(last, known))
+                .map(known -> label + " " + known.difference().then().degrees().orElseThrow().toPlainString() + " degrees");
+    }
+
+    private static boolean same(Optional<Since> one, Since other) {
+        return one.filter(known -> known.at().equals(other.at())).isPresent();
     }
 
     private static void collect(

@@ -80,11 +80,11 @@ class SectionsTest {
         assertThat(report.totals().get(0).words()).startsWith("right TAM (thumb total motion, active): 95 degrees, 67.9 %");
         assertThat(report.totals().get(0).changes())
                 .containsExactly(
-                        "since 2026-03-05 (last visit with all parts): 15 degrees more than 80 degrees, within measurement"
+                        "since 2026-03-05 (last complete): 15 degrees more than 80 degrees, within measurement"
                                 + " error (20 degrees)",
-                        "since 2026-01-05 (first visit with all parts): 45 degrees more than 50 degrees, beyond measurement"
+                        "since 2026-01-05 (first complete): 45 degrees more than 50 degrees, beyond measurement"
                                 + " error (20 degrees)",
-                        "since 2026-02-05 (best so far visit with all parts): 15 degrees less than 110 degrees, within"
+                        "since 2026-02-05 (best so far): 15 degrees less than 110 degrees, within"
                                 + " measurement error (20 degrees)");
     }
 
