@@ -2,6 +2,8 @@ package org.arcsay.analysis;
 
 import java.math.BigDecimal;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Motion;
@@ -26,6 +28,22 @@ public record ExtensionLoss(Optional<BigDecimal> contracture, Optional<BigDecima
         Optional<BigDecimal> active = deficit(visit, side, site, Mode.ACTIVE);
         Optional<BigDecimal> passive = deficit(visit, side, site, Mode.PASSIVE);
         return active.flatMap(lacking -> passive.map(fixed -> of(lacking, fixed)));
+    }
+
+    /** Such as "passive deficit (contracture) 15 degrees, active beyond it (lag) 10 degrees"; empty where nothing is lacking. */
+    public String words() {
+        return Stream.of(
+                        contracture.map(fixed -> "passive deficit (contracture) " + degrees(fixed)),
+                        lag.map(active -> "active deficit (lag) " + degrees(active)
+                                + contracture
+                                        .map(fixed -> ", " + degrees(active.subtract(fixed)) + " more than passive")
+                                        .orElse("")))
+                .flatMap(Optional::stream)
+                .collect(Collectors.joining("; "));
+    }
+
+    private static String degrees(BigDecimal number) {
+        return Amount.Scale.DEGREES.count(number.toPlainString());
     }
 
     static ExtensionLoss of(BigDecimal activeDeficit, BigDecimal passiveDeficit) {

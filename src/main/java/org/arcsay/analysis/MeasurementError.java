@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
 import org.arcsay.tables.MeasurePattern;
@@ -14,12 +15,20 @@ import org.arcsay.tables.Table;
 public final class MeasurementError {
     private static final MeasurementError STANDARD = new MeasurementError(Table.shipped("measurement-error.tsv"));
 
-    private final List<Line> lines;
+    private final String name;
+    private final List<Line> own;
+    private final List<Line> fallback;
     private final String text;
 
     private MeasurementError(Table table) {
-        this.lines = table.map(Line::read);
-        this.text = table.text();
+        this(table.name(), table.map(Line::read), List.of(), table.text());
+    }
+
+    private MeasurementError(String name, List<Line> own, List<Line> fallback, String text) {
+        this.name = name;
+        this.own = own;
+        this.fallback = fallback;
+        this.text = text;
     }
 
     /** The defaults shipped with the program. */
@@ -28,23 +37,40 @@ public final class MeasurementError {
     }
 
     /**
-     * The figures of a clinic.
+     * The figures of a clinic, which come before all shipped ones; where it has none, the shipped ones hold.
      *
+     * @param name where they stand, for messages and reports
      * @throws org.arcsay.tables.TableException naming the line that cannot be used
      */
     public static MeasurementError read(String name, String text) {
-        return new MeasurementError(Table.read(name, text));
+        Table table = Table.read(name, text);
+        return new MeasurementError(name, table.map(Line::read), STANDARD.own, text + STANDARD.text);
     }
 
     /** The figure that fits most closely, or nothing where none is known. */
     public Optional<ErrorFigure> of(Measure measure, Mode mode, Rater rater) {
+        return closest(own, measure, mode, rater).or(() -> closest(fallback, measure, mode, rater));
+    }
+
+    private static Optional<ErrorFigure> closest(List<Line> lines, Measure measure, Mode mode, Rater rater) {
         return MeasurePattern.closest(
                         lines.stream().filter(line -> line.figure().rater() == rater), Line::pattern, measure, mode)
                 .map(Line::figure);
     }
 
+    /** All lines; those of a clinic first. */
     public List<Line> lines() {
-        return lines;
+        return Stream.concat(own.stream(), fallback.stream()).toList();
+    }
+
+    /** Whether a clinic has figures of its own. */
+    public boolean isOwn() {
+        return !fallback.isEmpty();
+    }
+
+    /** Where the figures stand. */
+    public String name() {
+        return name;
     }
 
     /** The whole table, for checksums. */

@@ -5,6 +5,7 @@ import java.math.MathContext;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.arcsay.model.Dimension;
 import org.arcsay.model.Reading;
 import org.arcsay.model.Slot;
 import org.arcsay.model.Visit;
@@ -58,6 +59,24 @@ public record Trials(Slot slot, List<Reading> readings) {
                                 .orElseThrow()
                                 .subtract(numbers().min(BigDecimal::compareTo).orElseThrow()),
                         first.scale()));
+    }
+
+    /** Such as "2 trials, mean 57.5 degrees, range 5 degrees; the last one is compared". */
+    public String words() {
+        return count() + " trials"
+                + mean().map(mean -> ", mean " + words(mean)).orElse("")
+                + range().map(range -> ", range " + range.scale().count(Difference.shown(range.number())))
+                        .orElse("")
+                + "; the last one is compared";
+    }
+
+    /** Never with a sign: an extension is short of neutral or beyond it. */
+    private String words(Amount mean) {
+        String number = mean.scale().count(Difference.shown(mean.number().abs()));
+        if (slot.measure().dimension() != Dimension.EXTENSION || mean.number().signum() == 0) {
+            return number;
+        }
+        return number + (mean.number().signum() < 0 ? " short of neutral" : " beyond neutral");
     }
 
     private Stream<Amount> amounts() {

@@ -14,7 +14,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import org.arcsay.analysis.NormSets;
+import org.arcsay.analysis.Customs;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.audio.AudioException;
 import org.arcsay.grammar.SpokenGrammar;
@@ -103,7 +103,7 @@ public record DemoVisit(Path folder, DataFolder home, VisitStore store) implemen
     }
 
     Visits visits(String grammarVersion) {
-        return new Visits(store, ClinicSettings.defaults(), NormSets.standard().usual(), grammarVersion);
+        return new Visits(store, ClinicSettings.defaults(), Customs.usual(), grammarVersion);
     }
 
     MicrophoneChoice player() throws IOException, AudioException {

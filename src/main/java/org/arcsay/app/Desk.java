@@ -20,9 +20,11 @@ import org.arcsay.review.HomeActions;
 import org.arcsay.review.HomeException;
 import org.arcsay.review.MeasuringModel;
 import org.arcsay.review.MeasuringStart;
+import org.arcsay.review.ProtocolModel;
 import org.arcsay.review.ReviewModel;
 import org.arcsay.review.SettingsActions;
 import org.arcsay.review.SoundTry;
+import org.arcsay.session.VisitSession;
 import org.arcsay.store.DataFolder;
 import org.arcsay.store.KeptSound;
 import org.arcsay.store.StoreException;
@@ -135,6 +137,11 @@ public final class Desk implements HomeActions, AutoCloseable {
     }
 
     @Override
+    public ProtocolModel protocol(PatientCode patient) throws HomeException {
+        return ProtocolModel.open(patient, new StoredProtocol(setup.visits()));
+    }
+
+    @Override
     public SettingsActions settings() {
         return new DeskSettings(folder, settings -> setup = preparing.apply(settings));
     }
@@ -187,8 +194,11 @@ public final class Desk implements HomeActions, AutoCloseable {
     }
 
     private MeasuringModel begin(Visits visits, MeasuringStart start, LiveMeasuring.Parts parts) throws HomeException {
-        LiveMeasuring live = stored(() -> LiveMeasuring.start(
-                visits, visits.begin(start.patient(), start.side(), start.plan()), new Parser(grammar), parts));
+        LiveMeasuring live = stored(() -> {
+            VisitSession session = visits.begin(start.patient(), start.side(), start.plan());
+            return LiveMeasuring.start(
+                    visits, session, new Parser(grammar), parts.remarking(visits.notice(session.visit())));
+        });
         begun.add(live);
         return live.model();
     }

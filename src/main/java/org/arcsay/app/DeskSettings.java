@@ -2,6 +2,7 @@ package org.arcsay.app;
 
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -25,20 +26,25 @@ record DeskSettings(DataFolder folder, Consumer<Settings> use) implements Settin
     public List<SettingField> fields() throws HomeException {
         try {
             Map<String, String> values = Settings.values(folder.settings(), file().lines());
+            Settings now = Settings.read(folder.settings());
             return Arrays.stream(SettingKey.values())
-                    .map(key -> field(key, values.getOrDefault(key.text(), key.usual())))
+                    .map(key -> field(key, values.getOrDefault(key.text(), key.usual()), now))
                     .toList();
         } catch (SettingsException e) {
             throw new HomeException(String.valueOf(e.getMessage()), e);
         }
     }
 
-    private static SettingField field(SettingKey key, String value) {
+    private static SettingField field(SettingKey key, String value, Settings now) {
+        Map<String, String> choices = new LinkedHashMap<>(key.allowed());
+        if (key == SettingKey.NORMS) {
+            now.habits().normSets().forEach(set -> choices.putIfAbsent(set.id(), set.title()));
+        }
         return new SettingField(
                 key.text(),
                 key.title(),
                 key.meaning(),
-                key.allowed().entrySet().stream()
+                choices.entrySet().stream()
                         .map(choice -> new SettingField.Choice(choice.getKey(), choice.getValue()))
                         .toList(),
                 value);

@@ -75,7 +75,13 @@ final class LiveMeasuring implements MeasuringActions {
             EarsSource ears,
             Optional<KeptSound> sound,
             String remark,
-            Reviews reviews) {}
+            Reviews reviews) {
+        /** The same with one more thing to show beside the visit. */
+        Parts remarking(Optional<String> more) {
+            String all = (more.orElse("") + " " + remark).strip();
+            return new Parts(microphones, microphone, voice, ears, sound, all, reviews);
+        }
+    }
 
     /** Gives the speech model, which may still be loading. */
     @FunctionalInterface

@@ -27,6 +27,36 @@ enum SettingKey {
             "Unit of opposition distances when none is said.",
             values("mm", "Millimetres", "cm", "Centimetres", "in", "Inches")),
     NORMS("norms", "Norm set", "The published norms that reports and comparisons show and name.", norms()),
+    NORM_FILE(
+            "norm-file",
+            "Own norm sets",
+            "File with the clinic's own norm sets, in the form of \"arcsay tables norms\"; empty for none.",
+            Map.of()),
+    MEASUREMENT_ERROR(
+            "measurement-error",
+            "Own measurement error",
+            "File with the clinic's own SEM or MDC per measure, in the form of \"arcsay tables measurement-error\"; its"
+                    + " lines come before the built-in ones. Empty for the built-in ones alone.",
+            Map.of()),
+    RATER(
+            "rater",
+            "Who measures",
+            "Whether the visits of a patient are measured by the same person; a change must be larger where they are not.",
+            values("different", "Different persons may measure", "same", "Always the same person")),
+    CONFIDENCE(
+            "confidence",
+            "Confidence of a change",
+            "Confidence at which a change counts as beyond measurement error.",
+            values("95", "95 % (MDC95)", "90", "90 % (MDC90)")),
+    NOTATION(
+            "notation",
+            "Notation of joints",
+            "How reports write the arc of a joint beside the single values.",
+            values(
+                    "words", "Plain words: lacks 10 degrees, flexes to 75 degrees",
+                    "arc", "Two numbers: 10-75",
+                    "neutral-zero-extension-first", "Neutral-zero, extension first: 0-10-75",
+                    "neutral-zero-flexion-first", "Neutral-zero, flexion first: 75-10-0")),
     PLAN("plan", "Series", "The series of measures that a visit is to complete unless another is chosen.", plans()),
     ANSWERS(
             "answers",

@@ -5,16 +5,25 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.arcsay.analysis.Comparison.Yardstick;
+import org.arcsay.analysis.Customs;
+import org.arcsay.analysis.ErrorFigure.Confidence;
+import org.arcsay.analysis.MeasurementError;
 import org.arcsay.analysis.NormSet;
 import org.arcsay.analysis.NormSets;
+import org.arcsay.analysis.Notation;
+import org.arcsay.analysis.Rater;
 import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.feedback.ClipVoice;
@@ -25,6 +34,7 @@ import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.SignConvention;
+import org.arcsay.tables.TableException;
 
 /**
  * The settings file of a clinic: one {@code key = value} a line, comments after {@code #}.
@@ -54,8 +64,14 @@ public record Settings(
     private static final Map<String, Voice> VOICES = named(Voice.values());
     private static final Map<String, FeedbackLevel> LEVELS = named(FeedbackLevel.values());
     private static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false);
-    private static final Map<String, NormSet> NORMS =
-            NormSets.standard().all().stream().collect(Collectors.toMap(NormSet::id, Function.identity()));
+    private static final Map<String, Rater> RATERS = Map.of("different", Rater.DIFFERENT, "same", Rater.SAME);
+    private static final Map<String, Confidence> CONFIDENCES =
+            Map.of("95", Confidence.NINETY_FIVE, "90", Confidence.NINETY);
+    private static final Map<String, Notation> NOTATIONS = Map.of(
+            "words", Notation.PLAIN_WORDS,
+            "arc", Notation.TWO_NUMBERS,
+            "neutral-zero-extension-first", Notation.NEUTRAL_ZERO_EXTENSION_FIRST,
+            "neutral-zero-flexion-first", Notation.NEUTRAL_ZERO_FLEXION_FIRST);
     private static final Map<String, SeriesPlan> PLANS =
             SeriesPlans.standard().all().stream().collect(Collectors.toMap(SeriesPlan::id, Function.identity()));
 
@@ -63,12 +79,20 @@ public record Settings(
      * What is usual in this clinic.
      *
      * @param plan the series that a visit is to complete
-     * @param norms the norm set that reports show
+     * @param customs how readings are compared and written
+     * @param normSets the norm sets to choose from: the clinic's own first, then the shipped ones
      * @param keepSound whether the sound of visits is kept
      */
-    public record Habits(SeriesPlan plan, NormSet norms, boolean keepSound) {
-        static final Habits DEFAULTS =
-                new Habits(SeriesPlans.standard().usual(), NormSets.standard().usual(), false);
+    public record Habits(SeriesPlan plan, Customs customs, List<NormSet> normSets, boolean keepSound) {
+        static final Habits DEFAULTS = new Habits(
+                SeriesPlans.standard().usual(),
+                Customs.usual(),
+                NormSets.standard().all(),
+                false);
+
+        public Habits {
+            normSets = List.copyOf(normSets);
+        }
     }
 
     /**
@@ -166,6 +190,19 @@ public record Settings(
             return path;
         }
 
+        /** A table of the clinic, from a file. */
+        <T> T table(BiFunction<String, String, T> reader) throws SettingsException {
+            Path file = file();
+            try {
+                return reader.apply(file.toString(), Files.readString(file));
+            } catch (IOException e) {
+                throw new SettingsException(where + " cannot be '" + value + "'; it is no UTF-8 text");
+            } catch (TableException e) {
+                throw new SettingsException(where + " cannot be '" + value + "'. " + e.getMessage()
+                        + " 'arcsay tables' shows the form.");
+            }
+        }
+
         private SettingsException wrong(String allowed) {
             return new SettingsException(where + " cannot be '" + value + "'; use one of " + allowed);
         }
@@ -229,8 +266,36 @@ public record Settings(
                 answers(values),
                 new Habits(
                         one(values, "plan", PLANS).orElse(Habits.DEFAULTS.plan()),
-                        one(values, "norms", NORMS).orElse(Habits.DEFAULTS.norms()),
+                        customs(values),
+                        normSets(values),
                         one(values, "keep-sound", YES_NO).orElse(Habits.DEFAULTS.keepSound())));
+    }
+
+    private static Customs customs(Map<String, Set> values) throws SettingsException {
+        Customs usual = Customs.usual();
+        Map<String, NormSet> sets = new LinkedHashMap<>();
+        List<NormSet> known = normSets(values);
+        known.forEach(set -> sets.putIfAbsent(set.id(), set));
+        Yardstick yardstick = new Yardstick(
+                values.containsKey("measurement-error")
+                        ? values.get("measurement-error").table(MeasurementError::read)
+                        : usual.yardstick().error(),
+                one(values, "rater", RATERS).orElse(usual.yardstick().rater()),
+                one(values, "confidence", CONFIDENCES)
+                        .orElse(usual.yardstick().confidence()));
+        return new Customs(
+                one(values, "norms", sets).orElse(usual.norms()),
+                yardstick,
+                one(values, "notation", NOTATIONS).orElse(usual.notation()));
+    }
+
+    private static List<NormSet> normSets(Map<String, Set> values) throws SettingsException {
+        List<NormSet> sets = new ArrayList<>();
+        if (values.containsKey("norm-file")) {
+            sets.addAll(values.get("norm-file").table(NormSets::read).all());
+        }
+        sets.addAll(NormSets.standard().all());
+        return sets;
     }
 
     private static Optional<Path> file(Map<String, Set> values, String key) throws SettingsException {

@@ -5,8 +5,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
-import org.arcsay.analysis.Comparison.Yardstick;
-import org.arcsay.analysis.NormSet;
+import org.arcsay.analysis.Customs;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.report.Format;
 import org.arcsay.report.ReportWriters;
@@ -22,9 +21,9 @@ import org.arcsay.store.VisitStore;
 /**
  * The report of a stored visit. Any thread may use it.
  *
- * @param norms the norm set that is shown
+ * @param customs how is compared
  */
-record StoredReport(VisitStore store, ClinicSettings clinic, NormSet norms) implements VisitReport {
+record StoredReport(VisitStore store, ClinicSettings clinic, Customs customs) implements VisitReport {
     private static final ReportWriters WRITERS = ReportWriters.standard();
 
     @Override
@@ -53,8 +52,7 @@ record StoredReport(VisitStore store, ClinicSettings clinic, NormSet norms) impl
         return Report.of(new ReportSource(
                 StoredVisits.upTo(store, store.visit(visit).orElseThrow()),
                 clinic,
-                norms,
-                Yardstick.cautious(),
+                customs,
                 OffsetDateTime.now().withNano(0),
                 Program.NAME));
     }

@@ -5,13 +5,17 @@ import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
-import org.arcsay.analysis.NormSet;
+import java.util.stream.Collectors;
+import org.arcsay.analysis.Customs;
 import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.model.ClinicSettings;
+import org.arcsay.model.Dimension;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
 import org.arcsay.model.PatientCode;
+import org.arcsay.model.PatientProtocol;
+import org.arcsay.model.ProtocolVersion;
 import org.arcsay.model.Side;
 import org.arcsay.model.Versions;
 import org.arcsay.model.Visit;
@@ -24,6 +28,7 @@ import org.arcsay.session.VisitSession;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
 import org.arcsay.validate.History;
+import org.arcsay.validate.RuleTables;
 import org.arcsay.validate.Validator;
 
 /** Begins visits and opens reviews, judged with everything that is known of the patient. Any thread may use it. */
@@ -32,18 +37,20 @@ public final class Visits {
 
     private final VisitStore store;
     private final ClinicSettings clinic;
-    private final NormSet norms;
+    private final Customs customs;
     private final String grammarVersion;
-    private final Validator validator = Validator.standard();
+    private final Validator validator;
 
     /**
-     * @param norms the norm set that reports show
+     * @param customs how readings are compared, here and in reports
      */
-    public Visits(VisitStore store, ClinicSettings clinic, NormSet norms, String grammarVersion) {
+    public Visits(VisitStore store, ClinicSettings clinic, Customs customs, String grammarVersion) {
         this.store = store;
         this.clinic = clinic;
-        this.norms = norms;
+        this.customs = customs;
         this.grammarVersion = grammarVersion;
+        this.validator = Validator.with(
+                RuleTables.shipped().with(customs.yardstick().error()));
     }
 
     public VisitStore store() {
@@ -63,7 +70,51 @@ public final class Visits {
     VisitSession begin(PatientCode patient, Optional<Side> side, SeriesPlan plan, Clock clock) throws StoreException {
         Visit visit = store.begin(patient, OffsetDateTime.now(clock), plan.id());
         return new VisitSession(
-                visit, store.journal(visit.id()), judge(visit), plan, clinic, new Context(side, Mode.ACTIVE), clock);
+                visit,
+                store.journal(visit.id()),
+                judge(visit),
+                protocol(visit).passivePermitted() ? plan : plan.without(Mode.PASSIVE),
+                clinic,
+                new Context(side, Mode.ACTIVE),
+                clock);
+    }
+
+    /** What the patient's treatment protocol allowed when the visit began. */
+    public PatientProtocol protocol(Visit visit) throws StoreException {
+        return store.protocol(visit.patient(), visit.startedAt());
+    }
+
+    /** What is to be told at the begin of a visit: its protocol, if it limits anything or names the hand. */
+    public Optional<String> notice(Visit visit) throws StoreException {
+        PatientProtocol protocol = protocol(visit);
+        return protocol.isNone() ? Optional.empty() : Optional.of("Treatment protocol: " + protocol.words() + ".");
+    }
+
+    /**
+     * Sets what a patient's treatment protocol allows, from now on.
+     *
+     * @param statements as {@link PatientProtocol#parse} reads them
+     * @param by role or initials, or empty
+     * @throws IllegalArgumentException when they are not understood, or limit what is never measured
+     */
+    public PatientProtocol setProtocol(PatientCode patient, String statements, String by) throws StoreException {
+        PatientProtocol protocol = PatientProtocol.parse(statements);
+        protocol.ranges().forEach(limit -> requireMeasured(limit.measure()));
+        store.setProtocol(patient, new ProtocolVersion(OffsetDateTime.now(), by, protocol));
+        return protocol;
+    }
+
+    /** A limit of something that nobody measures would never speak. */
+    private static void requireMeasured(Measure measure) {
+        if (!measures().contains(measure)) {
+            throw new IllegalArgumentException(measure.words() + " is not measured here. Limits can be set for "
+                    + measures().stream()
+                            .filter(known -> known.dimension() == Dimension.ANGLE
+                                    || known.dimension() == Dimension.EXTENSION)
+                            .map(Measure::words)
+                            .collect(Collectors.joining(", "))
+                    + ".");
+        }
     }
 
     /** What understood the entries of a capture. */
@@ -92,7 +143,7 @@ public final class Visits {
                 by,
                 versions(),
                 clinic,
-                Optional.of(new StoredReport(store, clinic, norms)),
+                Optional.of(new StoredReport(store, clinic, customs)),
                 measures());
         return ReviewModel.open(
                 visit,
@@ -104,7 +155,8 @@ public final class Visits {
     }
 
     private Judge judge(Visit visit) throws StoreException {
-        History history = History.before(visit, store.visits(visit.patient()));
+        History history =
+                History.before(visit, store.visits(visit.patient())).with(protocol(visit));
         return (reading, others) -> validator.judge(reading, others, history);
     }
 

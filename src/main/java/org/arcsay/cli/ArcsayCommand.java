@@ -45,6 +45,8 @@ import picocli.CommandLine.Spec;
             CompareCommand.class,
             ReportCommand.class,
             ImportCommand.class,
+            ProtocolCommand.class,
+            TablesCommand.class,
             PhrasesCommand.class,
             CheckCommand.class,
             EvaluateCommand.class,

@@ -65,8 +65,9 @@ record Capture(
     /** As above, with answers by sound. */
     Visit listen(Ears ears, VisitStore store, AudioSource source, Speaker speaker, FeedbackLevel level, PrintWriter err)
             throws AudioException, StoreException {
-        Visits visits = new Visits(store, settings.clinic(), settings.habits().norms(), grammar.version());
+        Visits visits = new Visits(store, settings.clinic(), settings.habits().customs(), grammar.version());
         VisitSession session = visits.begin(patient, side, plan);
+        visits.notice(session.visit()).ifPresent(err::println);
         LevelMeter meter = new LevelMeter(source.sampleRate());
         try (Recogniser recogniser = ears.recogniser(source.sampleRate());
                 AudioSource heard = recorded(session.visit(), source, err)) {

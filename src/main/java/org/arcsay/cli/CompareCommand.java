@@ -2,7 +2,7 @@ package org.arcsay.cli;
 
 import java.util.List;
 import java.util.concurrent.Callable;
-import org.arcsay.analysis.NormSet;
+import org.arcsay.analysis.Customs;
 import org.arcsay.app.Settings;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.PatientCode;
@@ -36,10 +36,10 @@ final class CompareCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Settings settings = place.settings();
         ClinicSettings clinic = settings.clinic();
-        NormSet norms = options.norms(settings);
+        Customs customs = options.customs(settings);
         try (VisitStore store = place.storeToRead()) {
             CompareModel model = new CompareModel(
-                    new Stored(store), visits -> options.source(visits, clinic, norms), options.writers());
+                    new Stored(store), visits -> options.source(visits, clinic, customs), options.writers());
             if (patient != null) {
                 PatientCode code = Place.patientCode(patient);
                 if (!store.knows(code)) {

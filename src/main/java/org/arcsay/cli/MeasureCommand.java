@@ -80,7 +80,7 @@ final class MeasureCommand implements Callable<Integer> {
 
     private Desk.Setup setup(Settings settings, VisitStore store, String grammarVersion, MicrophoneChoice microphones) {
         return new Desk.Setup(
-                new Visits(store, settings.clinic(), settings.habits().norms(), grammarVersion),
+                new Visits(store, settings.clinic(), settings.habits().customs(), grammarVersion),
                 microphones,
                 answers.over(settings.answers(), FeedbackLevel.SHORT),
                 settings.habits());

@@ -102,7 +102,7 @@ final class ReportCommand implements Callable<Integer> {
         try (VisitStore store = place.storeToRead()) {
             Settings settings = place.settings();
             List<VisitRecord> visits = visits(store);
-            return Report.of(options.source(visits, settings.clinic(), options.norms(settings)));
+            return Report.of(options.source(visits, settings.clinic(), options.customs(settings)));
         }
     }
 

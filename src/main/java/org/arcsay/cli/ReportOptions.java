@@ -6,9 +6,8 @@ import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.arcsay.analysis.Comparison.Yardstick;
+import org.arcsay.analysis.Customs;
 import org.arcsay.analysis.NormSet;
-import org.arcsay.analysis.NormSets;
 import org.arcsay.analysis.Rater;
 import org.arcsay.app.Program;
 import org.arcsay.app.Settings;
@@ -53,25 +52,26 @@ final class ReportOptions {
     }
 
     /** What reports of these visits are made from, as of now. */
-    ReportSource source(List<VisitRecord> visits, ClinicSettings clinic, NormSet set) {
-        Yardstick cautious = Yardstick.cautious();
-        Yardstick yardstick = sameRater ? new Yardstick(cautious.error(), Rater.SAME, cautious.confidence()) : cautious;
+    ReportSource source(List<VisitRecord> visits, ClinicSettings clinic, Customs customs) {
         return new ReportSource(
-                visits, clinic, set, yardstick, OffsetDateTime.now().withNano(0), Program.NAME);
+                visits, clinic, customs, OffsetDateTime.now().withNano(0), Program.NAME);
     }
 
-    NormSet norms(Settings settings) throws CliException {
-        if (norms == null) {
-            return settings.habits().norms();
-        }
-        return NormSets.standard()
-                .named(norms)
+    /** What the clinic has settled, unless this command says otherwise. */
+    Customs customs(Settings settings) throws CliException {
+        Customs usual = settings.habits().customs();
+        Customs rated = sameRater ? usual.with(Rater.SAME) : usual;
+        return norms == null ? rated : rated.with(named(norms, settings.habits().normSets()));
+    }
+
+    private static NormSet named(String id, List<NormSet> known) throws CliException {
+        return known.stream()
+                .filter(set -> set.id().equals(id))
+                .findFirst()
                 .orElseThrow(() -> new CliException(
                         ExitCode.USAGE,
-                        "There is no norm set '" + norms + "'. Known are "
-                                + NormSets.standard().all().stream()
-                                        .map(NormSet::id)
-                                        .collect(Collectors.joining(", "))
+                        "There is no norm set '" + id + "'. Known are "
+                                + known.stream().map(NormSet::id).collect(Collectors.joining(", "))
                                 + "."));
     }
 

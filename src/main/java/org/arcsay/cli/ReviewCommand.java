@@ -38,7 +38,7 @@ final class ReviewCommand implements Callable<Integer> {
             Settings settings = place.settings();
             SpokenGrammar grammar = place.grammar();
             Visits visits =
-                    new Visits(store, settings.clinic(), settings.habits().norms(), grammar.version());
+                    new Visits(store, settings.clinic(), settings.habits().customs(), grammar.version());
             try {
                 ReviewApp.run(visits.review(found, by, place.folder().drafts()), grammar.helpCard());
             } finally {

@@ -148,10 +148,16 @@ public final class Responder {
         return finding.alternative()
                 .map(other ->
                         Sentence.of("or").then(SpokenReadback.value(other)).then(Sentence.of("please confirm")))
-                .orElse(
-                        finding.rule().equals(Question.HEARING)
-                                ? Sentence.of("please confirm")
-                                : Sentence.of("unusual value", "yes or no"));
+                .orElseGet(() -> doubtOf(finding.rule()));
+    }
+
+    private static Sentence doubtOf(String rule) {
+        if (rule.equals(Question.HEARING)) {
+            return Sentence.of("please confirm");
+        }
+        return rule.startsWith("protocol.")
+                ? Sentence.of("protocol", "yes or no")
+                : Sentence.of("unusual value", "yes or no");
     }
 
     private static Sentence either(String... words) {

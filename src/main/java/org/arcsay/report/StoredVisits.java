@@ -18,7 +18,8 @@ public final class StoredVisits {
     public static List<VisitRecord> of(VisitStore store, PatientCode patient) throws StoreException {
         List<VisitRecord> records = new ArrayList<>();
         for (VisitRecord record : store.visits(patient, VisitRecord::new)) {
-            records.add(record.following(store.plan(record.visit().id()).orElse("")));
+            records.add(record.following(store.plan(record.visit().id()).orElse(""))
+                    .under(store.protocol(patient, record.visit().startedAt())));
         }
         return records.stream()
                 .sorted(Comparator.comparing(record -> record.visit().startedAt(), OffsetDateTime.timeLineOrder()))

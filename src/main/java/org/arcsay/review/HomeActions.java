@@ -36,6 +36,9 @@ public interface HomeActions {
     /** The series that is proposed. */
     SeriesPlan usualPlan();
 
+    /** What a patient's treatment protocol allows, behind its screen. */
+    ProtocolModel protocol(PatientCode patient) throws HomeException;
+
     /** The settings behind their screen. */
     SettingsActions settings();
 

@@ -123,6 +123,11 @@ public final class HomeModel {
         return actions.usualPlan();
     }
 
+    /** The protocol of a code that is typed; its first visit may still be to come. */
+    public Optional<ProtocolModel> protocol(String typed) {
+        return code(typed.strip()).flatMap(patient -> attempt(() -> actions.protocol(patient)));
+    }
+
     /** The settings as they are now. */
     public SettingsModel settings() {
         return new SettingsModel(actions.settings());

@@ -12,15 +12,29 @@ import org.arcsay.model.Visit;
 import org.arcsay.parser.Command;
 import org.arcsay.parser.SpokenReading;
 import org.arcsay.parser.Understood;
+import org.arcsay.tables.Mark;
+import org.arcsay.tables.Provenance;
+import org.arcsay.validate.RuleInfo;
 
 /**
  * Says of a reading that the sound could have meant something else: it is held until it is answered.
  *
  * @param resolver completes the values that were possible as well
  */
-record HearingDoubt(Resolver resolver) {
+public record HearingDoubt(Resolver resolver) {
     /** Below it a meaning is asked about; see docs/decisions/0004-doubtful-hearing.md. */
     private static final double CERTAIN = 0.8;
+
+    /** What the documentation says about it, as about the rules. */
+    public static final RuleInfo INFO = new RuleInfo(
+            Question.HEARING,
+            List.of(Severity.HOLD),
+            "The sound could have meant something else: the likeliest meaning has less than " + CERTAIN
+                    + " of the probability of all that the recogniser found.",
+            "This doubts the hearing and not the value, so it comes from the recogniser and not from a rule below. The other"
+                    + " value is offered where there is one. Commands that would change something are not carried out in that"
+                    + " case.",
+            new Provenance(Mark.OUR_DEFAULT, "measured, see decisions/0004-doubtful-hearing.md"));
 
     static boolean isDoubtful(Understood said) {
         return said.certainty() < CERTAIN;

@@ -22,6 +22,7 @@ public record Erasure(int visits, int events) {
             run(connection, "DELETE FROM " + table + " WHERE event IN " + EVENTS, patient);
         }
         int events = run(connection, "DELETE FROM event WHERE id IN " + EVENTS, patient);
+        run(connection, "DELETE FROM protocol WHERE patient = ?", patient);
         int visits = run(connection, "DELETE FROM visit WHERE patient = ?", patient);
         run(connection, "DELETE FROM patient WHERE id = ?", patient);
         run(connection, "DELETE FROM erasing WHERE patient = ?", patient);

@@ -10,12 +10,13 @@ import java.util.HexFormat;
 /**
  * How much a records file holds; two files of one origin with the same extent hold the same.
  *
- * @param rows patients, visits, events and readings together
+ * @param rows patients, visits, events and readings together, and the protocols that were ever set
  * @param lastSeal the checksum of the event stored last, which depends on all before it in its visit; empty without events
  */
 record Extent(long rows, String lastSeal) {
     private static final String ROWS = "SELECT (SELECT count(*) FROM patient) + (SELECT count(*) FROM visit)"
-            + " + (SELECT count(*) FROM event) + (SELECT count(*) FROM reading)";
+            + " + (SELECT count(*) FROM event) + (SELECT count(*) FROM reading)"
+            + " + (SELECT coalesce(max(seq), 0) FROM sqlite_sequence WHERE name = 'protocol')";
     private static final String LAST_SEAL = "SELECT digest FROM seal ORDER BY event DESC LIMIT 1";
 
     static Extent of(Path file) throws StoreException {

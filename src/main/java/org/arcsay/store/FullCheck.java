@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.DateTimeException;
 import java.util.ArrayList;
 import java.util.List;
 import org.arcsay.store.Database.Work;
@@ -19,21 +20,36 @@ final class FullCheck {
         database.requireSound("integrity_check");
         database.read(Work.only(connection -> {
             Schema.requireWholeReferences(database.file(), connection);
-            for (long visit : visits(connection)) {
+            for (long visit : ids(connection, "visit")) {
                 requireAsStored(database, connection, visit);
+            }
+            for (long patient : ids(connection, "patient")) {
+                requireProtocols(database, connection, patient);
             }
         }));
     }
 
-    private static List<Long> visits(Connection connection) throws SQLException {
-        List<Long> visits = new ArrayList<>();
+    private static List<Long> ids(Connection connection, String table) throws SQLException {
+        List<Long> ids = new ArrayList<>();
         try (Statement statement = connection.createStatement();
-                ResultSet row = statement.executeQuery("SELECT id FROM visit ORDER BY id")) {
+                ResultSet row = statement.executeQuery("SELECT id FROM " + table + " ORDER BY id")) {
             while (row.next()) {
-                visits.add(row.getLong(1));
+                ids.add(row.getLong(1));
             }
         }
-        return visits;
+        return ids;
+    }
+
+    private static void requireProtocols(Database database, Connection connection, long patient)
+            throws SQLException, StoreException {
+        try {
+            new ProtocolRows(connection, patient).all();
+        } catch (IllegalArgumentException | DateTimeException e) {
+            StoreException damaged =
+                    StoreException.damaged(database.file(), "patient " + patient + ": " + e.getMessage());
+            damaged.initCause(e);
+            throw damaged;
+        }
     }
 
     private static void requireAsStored(Database database, Connection connection, long visit)

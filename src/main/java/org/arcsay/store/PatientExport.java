@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Objects;
 import org.arcsay.model.JournalEvent;
 import org.arcsay.model.PatientCode;
+import org.arcsay.model.PatientProtocol;
+import org.arcsay.model.ProtocolVersion;
 import org.arcsay.model.Remark;
 import org.arcsay.model.Value;
 import org.arcsay.model.Visit;
@@ -24,13 +26,34 @@ import tools.jackson.databind.json.JsonMapper;
  * Everything that is kept about one patient.
  *
  * @param format always {@value #FORMAT}
- * @param version version of this form, 1
+ * @param version version of this form, 1 or 2
  * @param patient the code
  * @param visits in the order in which they were begun
+ * @param protocols what the treatment protocol said, in the order in which it was set; absent before version 2
  */
-record PatientExport(String format, int version, String patient, List<VisitExport> visits) {
+record PatientExport(
+        String format, int version, String patient, List<VisitExport> visits, List<ProtocolExport> protocols) {
     static final String FORMAT = "arcsay-patient";
-    private static final int VERSION = 1;
+    private static final int VERSION = 2;
+
+    PatientExport {
+        protocols = protocols == null ? List.of() : List.copyOf(protocols);
+    }
+
+    /** What a protocol said from a moment on, as statements. */
+    record ProtocolExport(OffsetDateTime at, String by, List<String> statements) {
+        static ProtocolExport of(ProtocolVersion version) {
+            return new ProtocolExport(
+                    version.at(), version.by(), version.protocol().statements());
+        }
+
+        ProtocolVersion version() {
+            return new ProtocolVersion(
+                    Objects.requireNonNull(at, "at"),
+                    Objects.requireNonNull(by, "by"),
+                    PatientProtocol.parse(String.join("; ", statements)));
+        }
+    }
 
     /** One visit with its journal. */
     record VisitExport(long id, OffsetDateTime startedAt, String plan, List<JournalEvent> events) {}
@@ -119,6 +142,7 @@ record PatientExport(String format, int version, String patient, List<VisitExpor
             Visit.begun(1, code, Objects.requireNonNull(visit.startedAt(), "startedAt"))
                     .replay(visit.events());
         }
+        protocols.forEach(ProtocolExport::version);
     }
 
     static byte[] json(VisitStore store, PatientCode patient) throws StoreException {
@@ -131,6 +155,8 @@ record PatientExport(String format, int version, String patient, List<VisitExpor
             visits.add(new VisitExport(
                     visit.id(), visit.startedAt(), store.plan(visit.id()).orElse(""), store.history(visit.id())));
         }
-        return mapper().writeValueAsBytes(new PatientExport(FORMAT, VERSION, patient.text(), visits));
+        List<ProtocolExport> protocols =
+                store.protocols(patient).stream().map(ProtocolExport::of).toList();
+        return mapper().writeValueAsBytes(new PatientExport(FORMAT, VERSION, patient.text(), visits, protocols));
     }
 }

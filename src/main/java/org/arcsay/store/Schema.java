@@ -19,7 +19,7 @@ import org.arcsay.store.Database.Work;
  * @param scripts the SQL of step 1, 2, 3 …
  */
 record Schema(List<String> scripts) {
-    private static final int STEPS = 1;
+    private static final int STEPS = 2;
 
     /** The schema that this program writes: step n is the resource {@code schema/00n.sql}. */
     static final Schema CURRENT =

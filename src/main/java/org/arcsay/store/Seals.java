@@ -153,7 +153,7 @@ final class Seals implements AutoCloseable {
         return value instanceof Double ? 'D' : 'I';
     }
 
-    private static MessageDigest sha256() {
+    static MessageDigest sha256() {
         try {
             return MessageDigest.getInstance("SHA-256");
         } catch (NoSuchAlgorithmException e) {

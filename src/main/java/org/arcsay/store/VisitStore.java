@@ -13,6 +13,8 @@ import java.util.Optional;
 import java.util.function.BiFunction;
 import org.arcsay.model.JournalEvent;
 import org.arcsay.model.PatientCode;
+import org.arcsay.model.PatientProtocol;
+import org.arcsay.model.ProtocolVersion;
 import org.arcsay.model.Visit;
 import org.arcsay.session.Journal;
 import org.arcsay.session.JournalException;
@@ -113,6 +115,32 @@ public final class VisitStore implements AutoCloseable {
     }
 
     /**
+     * Sets what a patient's treatment protocol allows, for visits that begin from then on; a patient not known so far becomes
+     * known.
+     */
+    public void setProtocol(PatientCode patient, ProtocolVersion version) throws StoreException {
+        database.write(Work.only(connection -> {
+            long row = knownPatient(connection, patient);
+            requireSound(() -> new ProtocolRows(connection, row).add(patient.text(), version));
+        }));
+    }
+
+    /** What a patient's treatment protocol said, oldest first; none where it was never set. */
+    public List<ProtocolVersion> protocols(PatientCode patient) throws StoreException {
+        return database.read(connection -> {
+            Optional<Long> row = patientRow(connection, patient);
+            return row.isPresent() ? sound(() -> new ProtocolRows(connection, row.get()).all()) : List.of();
+        });
+    }
+
+    /** What the protocol allowed at a moment, such as the begin of a visit. */
+    public PatientProtocol protocol(PatientCode patient, OffsetDateTime moment) throws StoreException {
+        return ProtocolRows.at(protocols(patient), moment)
+                .map(ProtocolVersion::protocol)
+                .orElseGet(PatientProtocol::none);
+    }
+
+    /**
      * Adds a patient with all visits, in one transaction.
      *
      * @param source named in messages
@@ -127,7 +155,11 @@ public final class VisitStore implements AutoCloseable {
                             "Patient " + patient + " is in the records already. Nothing was stored. "
                                     + "Import into an empty data folder (--home), or erase the patient here first.");
                 }
-                insert(connection, insertPatient(connection, patient), export.visits());
+                long row = insertPatient(connection, patient);
+                insert(connection, row, export.visits());
+                for (PatientExport.ProtocolExport protocol : export.protocols()) {
+                    new ProtocolRows(connection, row).add(patient.text(), protocol.version());
+                }
             }));
         } catch (NullPointerException | IllegalArgumentException e) {
             throw PatientExport.incomplete(source, e);

@@ -178,6 +178,12 @@ public final class CompareWindow {
                             "Square and bold: beyond measurement error. Plain: within it, which is no proof of no change.",
                             "quiet"));
             model.totals().forEach(total -> below.getChildren().add(Parts.label(Brief.degrees(total))));
+            model.sections()
+                    .forEach(section -> sentences(
+                            section.title(),
+                            section.about(model.side()).stream()
+                                    .map(Brief::degrees)
+                                    .toList()));
             ranges();
             trends();
             sentences(

@@ -26,6 +26,7 @@ import org.arcsay.model.Side;
 import org.arcsay.model.Visit;
 import org.arcsay.review.HomeModel;
 import org.arcsay.review.MeasuringModel;
+import org.arcsay.review.ProtocolModel;
 import org.arcsay.review.ReviewModel;
 import org.arcsay.review.RowState;
 
@@ -110,7 +111,11 @@ public final class HomeWindow {
                 "Play the _demo visit",
                 "A recording is heard in place of a microphone; nothing of it is kept",
                 () -> open(model.demo()));
-        FlowPane buttons = new FlowPane(start, asNew, demo);
+        Button protocol = Parts.button(
+                "Treatment _protocol\u2026",
+                "Shows and sets what this patient's protocol permits: passive and resisted motion, range limits",
+                this::protocol);
+        FlowPane buttons = new FlowPane(start, asNew, protocol, demo);
         for (FlowPane row : List.of(fields, buttons)) {
             row.getStyleClass().addAll("chips", "begin-row");
         }
@@ -165,6 +170,12 @@ public final class HomeWindow {
             MeasuringWindow.show(next, begun, look);
             back(next);
         });
+    }
+
+    private void protocol() {
+        Optional<ProtocolModel> protocol = model.protocol(code.getText());
+        tell();
+        protocol.ifPresent(opened -> ProtocolWindow.show(new Stage(), opened, look));
     }
 
     private void settings() {

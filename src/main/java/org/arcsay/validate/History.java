@@ -4,6 +4,7 @@ import java.time.OffsetDateTime;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import org.arcsay.model.PatientProtocol;
 import org.arcsay.model.Visit;
 
 /**

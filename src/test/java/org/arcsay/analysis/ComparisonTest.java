@@ -6,6 +6,7 @@ import static org.arcsay.analysis.Visits.gap;
 import static org.arcsay.analysis.Visits.hyper;
 import static org.arcsay.analysis.Visits.lacks;
 import static org.arcsay.analysis.Visits.neutral;
+import static org.arcsay.analysis.Visits.reading;
 import static org.arcsay.analysis.Visits.visit;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -19,6 +20,7 @@ import org.arcsay.analysis.Difference.Verdict;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.Reading;
 import org.arcsay.model.Side;
+import org.arcsay.model.Value;
 import org.arcsay.model.Visit;
 import org.junit.jupiter.api.Test;
 
@@ -155,14 +157,13 @@ class ComparisonTest {
 
     @Test
     void unknownErrorIsSaid() {
-        MeasurementError none =
-                MeasurementError.read("none", "measure\tmode\trater\tbasis\tamount\tunit\tmark\tsource\n");
-        Visit now = visit(flexion("IP", "60"));
+        Reading pronation = reading("wrist:PRONATION", Value.Angle.of(60));
+        Visit now = visit(pronation);
         Difference difference = Comparison.of(
-                        now.entries().get(0).reading().slot(),
+                        pronation.slot(),
                         now,
-                        List.of(earlier(1, flexion("IP", "10"))),
-                        new Yardstick(none, Rater.SAME, ErrorFigure.Confidence.NINETY))
+                        List.of(earlier(1, reading("wrist:PRONATION", Value.Angle.of(10)))),
+                        Yardstick.cautious())
                 .last()
                 .orElseThrow();
         assertEquals(Verdict.UNKNOWN, difference.verdict());

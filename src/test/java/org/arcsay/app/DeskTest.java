@@ -87,7 +87,7 @@ class DeskTest {
                 model,
                 Settings.defaults(),
                 settings -> new Desk.Setup(
-                        new Visits(store, settings.clinic(), settings.habits().norms(), grammar.version()),
+                        new Visits(store, settings.clinic(), settings.habits().customs(), grammar.version()),
                         new Scripted(opening),
                         VoiceSettings.silent(),
                         settings.habits()));
@@ -238,7 +238,7 @@ class DeskTest {
                 Optional.empty(),
                 Settings.defaults(),
                 settings -> new Desk.Setup(
-                        new Visits(store, settings.clinic(), settings.habits().norms(), grammar.version()),
+                        new Visits(store, settings.clinic(), settings.habits().customs(), grammar.version()),
                         new Scripted(() -> {
                             throw new AudioException("No microphone was found.");
                         }),

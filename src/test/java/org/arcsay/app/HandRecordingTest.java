@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.arcsay.analysis.NormSets;
+import org.arcsay.analysis.Customs;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.audio.WavSource;
 import org.arcsay.grammar.SpokenGrammar;
@@ -31,7 +31,7 @@ class HandRecordingTest {
                 VisitStore store = VisitStore.open(folder.resolve("visits.db"));
                 WavSource source = WavSource.open(Path.of("src/test/resources/speech/hand-flite-rms.wav"))) {
             Visits visits = new Visits(
-                    store, ClinicSettings.defaults(), NormSets.standard().usual(), grammar.version());
+                    store, ClinicSettings.defaults(), Customs.usual(), grammar.version());
             VisitSession session = visits.begin(
                     new PatientCode("T-1"),
                     Optional.empty(),

@@ -11,11 +11,19 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.arcsay.analysis.Customs;
+import org.arcsay.analysis.ErrorFigure;
+import org.arcsay.analysis.ErrorFigure.Confidence;
+import org.arcsay.analysis.Notation;
+import org.arcsay.analysis.Rater;
 import org.arcsay.app.Settings.SettingsException;
 import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.feedback.VoiceSettings;
 import org.arcsay.feedback.VoiceSettings.Voice;
 import org.arcsay.model.LengthUnit;
+import org.arcsay.model.Measure;
+import org.arcsay.model.Mode;
+import org.arcsay.model.Motion;
 import org.arcsay.model.SignConvention;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -64,10 +72,55 @@ class SettingsTest {
         Path words = Files.writeString(folder.resolve("words.txt"), "");
         Settings settings = read("plan = opposition", "norms = aaos", "keep-sound = yes", "lexicon = " + words);
         assertEquals("opposition", settings.habits().plan().id());
-        assertEquals("aaos", settings.habits().norms().id());
+        assertEquals("aaos", settings.habits().customs().norms().id());
         assertTrue(settings.habits().keepSound());
         assertEquals(Optional.of(words), settings.lexicon());
         assertFalse(Settings.defaults().habits().keepSound(), "no sound is kept unless it is asked for");
+    }
+
+    @Test
+    void aClinicsOwnTablesAreRead() throws Exception {
+        Path error = Files.writeString(
+                folder.resolve("error.tsv"),
+                "measure\tmode\trater\tbasis\tamount\tunit\tmark\tsource\n"
+                        + "IP:FLEXION\tany\tdifferent\tSEM\t2\tdegrees\tour default\t20 pairs of this clinic, 2026\n");
+        Path norms = Files.writeString(
+                folder.resolve("norms.tsv"),
+                "set\ttitle\tmeasure\tmode\tmean\tsd\tlow\thigh\tunit\tsample\tmark\tsource\n"
+                        + "ours\tOur own\tIP:FLEXION\tany\t78\t-\t-\t-\tdegrees\tstaff\tour default\tmeasured here\n");
+        Settings settings = read(
+                "norms = ours",
+                "norm-file = " + norms,
+                "measurement-error = " + error,
+                "rater = same",
+                "confidence = 90",
+                "notation = neutral-zero-flexion-first");
+        Customs customs = settings.habits().customs();
+        assertEquals("Our own", customs.norms().title());
+        assertEquals(Rater.SAME, customs.yardstick().rater());
+        assertEquals(Confidence.NINETY, customs.yardstick().confidence());
+        assertEquals(Notation.NEUTRAL_ZERO_FLEXION_FIRST, customs.notation());
+        ErrorFigure figure = customs.yardstick()
+                .error()
+                .of(Measure.of("IP", Motion.FLEXION), Mode.ACTIVE, Rater.DIFFERENT)
+                .orElseThrow();
+        assertEquals("2", figure.sem().toPlainString());
+        assertEquals("20 pairs of this clinic, 2026", figure.provenance().source());
+        assertTrue(settings.habits().normSets().size()
+                > Settings.defaults().habits().normSets().size());
+    }
+
+    @Test
+    void aTableWithAWrongLineIsRefusedWithThatLine() throws Exception {
+        Path error = Files.writeString(
+                folder.resolve("error.tsv"),
+                "measure\tmode\trater\tbasis\tamount\tunit\tmark\tsource\nIP:FLEXION\tany\tsame\tSEM\ttwo\tdegrees\t"
+                        + "our default\tclinic\n");
+        SettingsException wrong =
+                assertThrows(SettingsException.class, () -> read("", "measurement-error = " + error));
+        String message = String.valueOf(wrong.getMessage());
+        assertTrue(message.contains("line 2: measurement-error") && message.contains("Line 2 of the table"), message);
+        assertTrue(message.contains("'two'"), message);
     }
 
     private SettingsFile file(String... lines) throws IOException {

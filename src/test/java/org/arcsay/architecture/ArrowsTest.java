@@ -30,7 +30,7 @@ class ArrowsTest {
             Map.entry("parser", List.of("grammar", "model")),
             Map.entry("analysis", List.of("model", "tables")),
             Map.entry("validate", List.of("analysis", "model", "tables")),
-            Map.entry("session", List.of("analysis", "parser", "validate", "model")),
+            Map.entry("session", List.of("analysis", "parser", "validate", "tables", "model")),
             Map.entry("review", List.of("analysis", "session", "validate", "model")),
             Map.entry("store", List.of("session", "model")),
             Map.entry("report", List.of("analysis", "validate", "store", "session", "tables", "model")),
@@ -49,6 +49,7 @@ class ArrowsTest {
                             "feedback",
                             "review",
                             "report",
+                            "tables",
                             "model")),
             Map.entry(
                     "evaluate",

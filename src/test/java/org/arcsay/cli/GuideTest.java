@@ -7,10 +7,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.app.Settings;
@@ -37,6 +37,8 @@ class GuideTest {
 
     @TempDir
     private Path folder;
+
+    private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|\\S+");
 
     /**
      * A fenced block.
@@ -117,7 +119,9 @@ class GuideTest {
         assertTrue(line.startsWith(PROGRAM), line);
         String[] parts = line.substring(PROGRAM.length()).split("\\s+#\\s+exit ");
         int exit = parts.length > 1 ? Integer.parseInt(parts[1].strip()) : ExitCode.OK;
-        List<String> arguments = new ArrayList<>(Arrays.stream(parts[0].strip().split(" +"))
+        List<String> arguments = new ArrayList<>(WORD.matcher(parts[0])
+                .results()
+                .map(word -> word.group(1) != null ? word.group(1) : word.group())
                 .map(word -> word.replace("~", user.toString()))
                 .toList());
         boolean microphone = arguments.get(0).equals("capture") && !arguments.contains("--wav");

@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.arcsay.model.Mode;
+import org.arcsay.session.HearingDoubt;
 import org.arcsay.tables.MeasurePattern;
 import org.arcsay.validate.Limit;
 import org.arcsay.validate.Rule;
@@ -29,19 +31,10 @@ final class RulesPage {
                 contradicts another one. **Ask**: the entry is kept and flagged, and asked about once. **Note**: worth a look in
                 review. Unusual values may be true.
 
-                ## `hearing.doubtful` (hold)
-
-                The sound could have meant something else: the meanings that differ from the likeliest have a fifth of the
-                probability or more among those that the recogniser found.
-
-                This doubts the hearing and not the value, so it comes from the recogniser and not from a rule below. The other
-                value is offered where there is one. Commands that would change something are not carried out in that case.
-
-                Basis: our default: measured, see decisions/0004-doubtful-hearing.md.
-
                 """
-                + validator.rules().stream()
-                        .map(Rule::info)
+                + Stream.concat(
+                                Stream.of(HearingDoubt.INFO),
+                                validator.rules().stream().map(Rule::info))
                         .map(RulesPage::section)
                         .collect(Collectors.joining())
                 + limits(tables.limits().lines())

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.model.PatientCode;
+import org.arcsay.model.PatientProtocol;
 import org.arcsay.model.Visit;
 
 /** A start screen with the given visits and a disk that can fail. Used by one thread. */
@@ -106,6 +107,31 @@ public final class HomeScript implements HomeActions {
     @Override
     public SeriesPlan usualPlan() {
         return HomeModel.plans().get(0);
+    }
+
+    /** Protocols as they were set last, for one patient. */
+    private PatientProtocol protocol = PatientProtocol.none();
+
+    @Override
+    public ProtocolModel protocol(PatientCode patient) throws HomeException {
+        requireDisk();
+        return ProtocolModel.open(patient, new ProtocolModel.Actions() {
+            @Override
+            public PatientProtocol now(PatientCode whose) {
+                return protocol;
+            }
+
+            @Override
+            public PatientProtocol set(PatientCode whose, String statements, String by) throws HomeException {
+                requireDisk();
+                try {
+                    protocol = PatientProtocol.parse(statements);
+                    return protocol;
+                } catch (IllegalArgumentException e) {
+                    throw new HomeException(String.valueOf(e.getMessage()), e);
+                }
+            }
+        });
     }
 
     @Override

@@ -22,6 +22,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** A stored sample of every schema version, each with what is in it as JSON, is brought to the newest and compared. */
 class SchemaTest {
+    private static final int NEWEST = Schema.CURRENT.newest();
+
     @TempDir
     private Path folder;
 
@@ -53,6 +55,12 @@ class SchemaTest {
                 assertEquals(visit.events(), store.history(visit.id()));
             }
             assertEquals(1, expected.visits().size());
+            assertEquals(
+                    expected.protocols().stream()
+                            .map(PatientExport.ProtocolExport::version)
+                            .toList(),
+                    store.protocols(Records.PATIENT));
+            assertEquals(version >= 2 ? 1 : 0, expected.protocols().size());
         }
         store.integrityCheck();
     }
@@ -80,15 +88,15 @@ class SchemaTest {
 
     @Test
     void aBackupIsMadeBeforeAChangeOfTheSchema() throws Exception {
-        copySample(1, file);
+        copySample(NEWEST, file);
         try (VisitStore store = VisitStore.open(file, Schemas.next())) {
-            assertHoldsSample(store, 1);
+            assertHoldsSample(store, NEWEST);
         }
-        assertEquals(2, Header.read(file).userVersion());
+        assertEquals(NEWEST + 1, Header.read(file).userVersion());
         List<Backup> backups = Backups.beside(file).list();
         assertEquals(
                 List.of(Purpose.SCHEMA), backups.stream().map(Backup::purpose).toList());
-        assertEquals(1, Header.read(backups.get(0).file()).userVersion());
+        assertEquals(NEWEST, Header.read(backups.get(0).file()).userVersion());
         assertEquals(
                 Problem.NEWER,
                 assertThrows(StoreException.class, () -> VisitStore.open(file)).problem());
@@ -102,17 +110,28 @@ class SchemaTest {
                 "CREATE TABLE a (b INTEGER) STRICT; INSERT INTO nowhere VALUES (1)"
             })
     void aStepThatFailsIsUndoneAndTheFileStaysUsable(String step) throws Exception {
-        copySample(1, file);
+        copySample(NEWEST, file);
         assertThrows(StoreException.class, () -> VisitStore.open(file, Schemas.withStep(step)));
-        assertEquals(1, Header.read(file).userVersion());
+        assertEquals(NEWEST, Header.read(file).userVersion());
         try (VisitStore store = VisitStore.open(file)) {
-            assertHoldsSample(store, 1);
+            assertHoldsSample(store, NEWEST);
         }
     }
 
     @Test
-    void aFileOfANewerSchemaIsNotTouched() throws Exception {
+    void anOlderFileThatIsOnlyLookedAtHasNoProtocolsAndStaysAsItIs() throws Exception {
         copySample(1, file);
+        byte[] before = Files.readAllBytes(file);
+        try (VisitStore store = VisitStore.openReadOnly(file)) {
+            assertEquals(List.of(), store.protocols(Records.PATIENT));
+            assertEquals(1, store.visits(Records.PATIENT).size());
+        }
+        assertArrayEquals(before, Files.readAllBytes(file));
+    }
+
+    @Test
+    void aFileOfANewerSchemaIsNotTouched() throws Exception {
+        copySample(NEWEST, file);
         VisitStore.open(file, Schemas.next()).close();
         byte[] before = Files.readAllBytes(file);
         assertThrows(StoreException.class, () -> VisitStore.open(file));

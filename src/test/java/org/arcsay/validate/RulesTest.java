@@ -18,6 +18,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import org.arcsay.model.PatientProtocol;
 import org.arcsay.model.Finding;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
@@ -33,7 +34,7 @@ import org.arcsay.model.Value.Extension;
 import org.arcsay.model.Value.NotTestedReason;
 import org.arcsay.model.Visit;
 import org.arcsay.tables.TableException;
-import org.arcsay.validate.PatientProtocol.RangeLimit;
+import org.arcsay.model.PatientProtocol.RangeLimit;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -6,6 +6,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Side;
 import org.arcsay.report.Format;
@@ -14,6 +16,7 @@ import org.arcsay.report.content.JointRange;
 import org.arcsay.report.content.RangeTrend;
 import org.arcsay.report.content.Report;
 import org.arcsay.report.content.ReportSource;
+import org.arcsay.report.content.Section;
 import org.arcsay.report.content.Trend;
 import org.arcsay.report.content.VisitRecord;
 import org.arcsay.store.StoreException;
@@ -139,10 +142,16 @@ public final class CompareModel {
         return report.stream()
                 .flatMap(shown -> shown.totals().stream())
                 .filter(line -> line.total().side() == side)
-                .map(line -> line.words()
-                        + line.last()
-                                .map(last -> "; since then: " + last.words())
-                                .orElse(""))
+                .map(line -> Stream.concat(Stream.of(line.words()), line.changes().stream())
+                        .collect(Collectors.joining("; ")))
+                .toList();
+    }
+
+    /** What there is beyond the series of the chosen hand: protocol, completeness, opposition, arcs, trials, first and best. */
+    public List<Section> sections() {
+        return report.stream()
+                .flatMap(shown -> shown.sections().stream())
+                .filter(section -> !section.about(side).isEmpty())
                 .toList();
     }
 

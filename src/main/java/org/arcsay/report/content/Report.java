@@ -16,8 +16,10 @@ import org.arcsay.model.Versions;
  * @param ranges the joints of both hands in the reported visit, for drawing, right hand first
  * @param rangeTrends joints and total motion over the visits, for drawing, right hand first
  * @param accepted findings that were asked about, and how they were settled
+ * @param sections what there is beyond the series: protocol, completeness, opposition, arcs, trials, first and best visit
  * @param legend how directions are written, one sentence each
  * @param basis where norms and measurement error come from, one sentence each
+ * @param errors the figures of measurement error of every measure of the series, with their source
  * @param cautions what a reader has to bear in mind, one sentence each
  * @param versions the versions that produced the entries of the reported visit, each once
  */
@@ -29,8 +31,10 @@ public record Report(
         List<JointRange> ranges,
         List<RangeTrend> rangeTrends,
         List<AcceptedFinding> accepted,
+        List<Section> sections,
         List<String> legend,
         List<String> basis,
+        List<String> errors,
         List<String> cautions,
         List<Versions> versions) {
     public Report {
@@ -40,8 +44,10 @@ public record Report(
         ranges = List.copyOf(ranges);
         rangeTrends = List.copyOf(rangeTrends);
         accepted = List.copyOf(accepted);
+        sections = List.copyOf(sections);
         legend = List.copyOf(legend);
         basis = List.copyOf(basis);
+        errors = List.copyOf(errors);
         cautions = List.copyOf(cautions);
         versions = List.copyOf(versions);
     }

@@ -50,6 +50,7 @@ final class ReportBuilder {
 
     Report build() {
         List<Row> rows = rows();
+        Sections sections = new Sections(source, current, rows);
         return new Report(
                 source,
                 rows,
@@ -62,8 +63,10 @@ final class ReportBuilder {
                         .flatMap(side -> RangeTrend.of(visits, side).stream())
                         .toList(),
                 accepted(),
+                sections.all(),
                 Conventions.legend(source.settings().signConvention()),
                 Conventions.basis(source.norms(), rows, source.yardstick()),
+                sections.errors(),
                 Conventions.CAUTIONS,
                 versions());
     }
@@ -109,16 +112,28 @@ final class ReportBuilder {
     private TotalLine totalLine(Total total) {
         Total other = Totals.standard()
                 .of(total.motion(), current.visit(), total.side().other(), total.mode());
-        Optional<Total> last = earlier.stream()
-                .map(visit -> Totals.standard().of(total.motion(), visit, total.side(), total.mode()))
-                .filter(past -> past.degrees().isPresent())
-                .reduce((older, newer) -> newer);
+        List<TotalLine.Past> past = earlier.stream()
+                .map(visit -> new TotalLine.Past(
+                        visit.startedAt(),
+                        Totals.standard().of(total.motion(), visit, total.side(), total.mode())))
+                .filter(TotalLine.Past::complete)
+                .toList();
         return new TotalLine(
                 total,
                 total.percentOf(other),
                 TotalDifference.between(total, other, source.yardstick(), Rater.SAME),
-                last.flatMap(past -> TotalDifference.between(
-                        total, past, source.yardstick(), source.yardstick().rater())));
+                past.isEmpty() ? Optional.empty() : since(total, past.get(past.size() - 1)),
+                past.stream().findFirst().flatMap(first -> since(total, first)),
+                past.stream().reduce(TotalLine.Past::better).flatMap(best -> since(total, best)));
+    }
+
+    private Optional<TotalLine.Since> since(Total total, TotalLine.Past past) {
+        return TotalDifference.between(
+                        total,
+                        past.total(),
+                        source.yardstick(),
+                        source.yardstick().rater())
+                .map(difference -> new TotalLine.Since(past.at(), difference));
     }
 
     private List<Trend> trends() {

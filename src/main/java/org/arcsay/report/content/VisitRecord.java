@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.arcsay.model.Entry;
 import org.arcsay.model.EntryStatus;
 import org.arcsay.model.JournalEvent;
+import org.arcsay.model.PatientProtocol;
 import org.arcsay.model.Visit;
 
 /**
@@ -13,20 +14,26 @@ import org.arcsay.model.Visit;
  * @param visit the state that replaying the journal gives
  * @param journal every event of the visit, in order
  * @param plan name of the series that was followed, or empty
+ * @param protocol what the patient's treatment protocol allowed when the visit began
  */
-public record VisitRecord(Visit visit, List<JournalEvent> journal, String plan) {
+public record VisitRecord(Visit visit, List<JournalEvent> journal, String plan, PatientProtocol protocol) {
     public VisitRecord {
         journal = List.copyOf(journal);
     }
 
-    /** A visit that followed no series. */
+    /** A visit that followed no series, of a patient without a protocol. */
     public VisitRecord(Visit visit, List<JournalEvent> journal) {
-        this(visit, journal, "");
+        this(visit, journal, "", PatientProtocol.none());
     }
 
     /** The same visit as one of a series. */
     public VisitRecord following(String series) {
-        return new VisitRecord(visit, journal, series);
+        return new VisitRecord(visit, journal, series, protocol);
+    }
+
+    /** The same visit under a treatment protocol. */
+    public VisitRecord under(PatientProtocol other) {
+        return new VisitRecord(visit, journal, plan, other);
     }
 
     /**

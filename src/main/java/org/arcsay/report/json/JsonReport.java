@@ -22,9 +22,11 @@ record JsonReport(
         List<Sum> totals,
         List<Course> trends,
         List<Question> asked,
+        List<Part> sections,
         List<Session> visits,
         List<String> legend,
         List<String> basis,
+        List<String> errors,
         List<String> cautions) {
 
     record Settings(String spokenMinus, String lengthUnit, NormSet normSet, String confidence, String rater) {}
@@ -97,6 +99,10 @@ record JsonReport(
             boolean settled,
             String by,
             String why) {}
+
+    record Part(String title, List<Fact> facts) {}
+
+    record Fact(Optional<String> side, String words) {}
 
     record Session(
             long visit,

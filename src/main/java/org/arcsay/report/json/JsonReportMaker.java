@@ -23,6 +23,7 @@ import org.arcsay.report.content.Cell;
 import org.arcsay.report.content.Report;
 import org.arcsay.report.content.ReportSource;
 import org.arcsay.report.content.Row;
+import org.arcsay.report.content.Section;
 import org.arcsay.report.content.TotalLine;
 import org.arcsay.report.content.Trend;
 import org.arcsay.report.content.ValueParts;
@@ -50,10 +51,20 @@ final class JsonReportMaker {
                 report.totals().stream().map(JsonReportMaker::sum).toList(),
                 report.trends().stream().map(JsonReportMaker::course).toList(),
                 report.accepted().stream().map(JsonReportMaker::question).toList(),
+                report.sections().stream().map(JsonReportMaker::part).toList(),
                 source.visits().stream().map(JsonReportMaker::session).toList(),
                 report.legend(),
                 report.basis(),
+                report.errors(),
                 report.cautions());
+    }
+
+    private static JsonReport.Part part(Section section) {
+        return new JsonReport.Part(
+                section.title(),
+                section.facts().stream()
+                        .map(fact -> new JsonReport.Fact(fact.side().map(ValueParts::lower), fact.words()))
+                        .toList());
     }
 
     private static JsonReport.Settings settings(ReportSource source) {

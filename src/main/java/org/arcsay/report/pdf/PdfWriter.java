@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.GregorianCalendar;
 import java.util.List;
+import java.util.stream.Stream;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
@@ -57,11 +58,15 @@ public final class PdfWriter implements ReportWriter {
 
     /** With as much room as one page leaves; what needs two pages even when set closely has all the room it wants. */
     private List<Block> blocks(Report report, Side side, Typeface typeface) {
-        return Density.falling()
-                .map(density -> new ThumbPage(report, side, typeface, Flow.width(paper), density).blocks())
+        return Stream.of(true, false)
+                .flatMap(longer -> Density.falling().map(density -> page(report, side, typeface, density, longer)))
                 .filter(blocks -> Stack.total(blocks) <= Flow.height(paper))
                 .findFirst()
-                .orElseGet(() -> new ThumbPage(report, side, typeface, Flow.width(paper), Density.ROOMY).blocks());
+                .orElseGet(() -> page(report, side, typeface, Density.ROOMY, true));
+    }
+
+    private List<Block> page(Report report, Side side, Typeface typeface, Density density, boolean longer) {
+        return new ThumbPage(report, side, typeface, Flow.width(paper), density, longer).blocks();
     }
 
     private void feet(PDDocument document, Typeface typeface, Report report) throws IOException {

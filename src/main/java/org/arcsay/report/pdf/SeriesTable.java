@@ -101,6 +101,7 @@ final class SeriesTable {
 
     private Block total(TotalLine line) {
         Total total = line.total();
+        Optional<TotalDifference> last = line.last().map(TotalLine.Since::difference);
         return row(
                 Style.CELL,
                 true,
@@ -109,8 +110,8 @@ final class SeriesTable {
                         Text.of(degrees(total)),
                         Text.of(line.otherHand().map(d -> degrees(d.then())).orElse("")),
                         new Text(Wording.total(line.otherHand()), beyond(line.otherHand())),
-                        Text.of(line.last().map(d -> degrees(d.then())).orElse("")),
-                        new Text(Wording.total(line.last()), beyond(line.last())),
+                        Text.of(last.map(d -> degrees(d.then())).orElse("")),
+                        new Text(Wording.total(last), beyond(last)),
                         Text.of("full motion " + total.motion().reference().toPlainString()),
                         Text.of("")));
     }

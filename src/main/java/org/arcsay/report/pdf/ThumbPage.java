@@ -2,12 +2,14 @@ package org.arcsay.report.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.arcsay.model.Side;
 import org.arcsay.report.content.AcceptedFinding;
 import org.arcsay.report.content.Brief;
 import org.arcsay.report.content.RangeTrend;
 import org.arcsay.report.content.Report;
+import org.arcsay.report.content.Section;
 
 /** The blocks of the page of one thumb, in order. Immutable but for its typeface: for one thread. */
 final class ThumbPage {
@@ -20,14 +22,19 @@ final class ThumbPage {
     private final Typeface typeface;
     private final float width;
     private final Density density;
+    private final boolean longer;
     private final Remarks remarks;
 
-    ThumbPage(Report report, Side side, Typeface typeface, float width, Density density) {
+    /**
+     * @param longer whether what goes beyond the last visit stands in sentences too; the drawings over the visits show it anyway
+     */
+    ThumbPage(Report report, Side side, Typeface typeface, float width, Density density, boolean longer) {
         this.report = report;
         this.side = side;
         this.typeface = typeface;
         this.width = width;
         this.density = density;
+        this.longer = longer;
         this.remarks = new Remarks(report, side);
     }
 
@@ -39,6 +46,7 @@ final class ThumbPage {
         tableKey(blocks);
         remarks(blocks);
         totals(blocks);
+        sections(blocks);
         asked(blocks);
         dials(blocks);
         panels(blocks);
@@ -66,12 +74,22 @@ final class ThumbPage {
     private void totals(List<Block> blocks) {
         List<String> sentences = report.totals().stream()
                 .filter(line -> line.total().side() == side)
-                .map(line -> Wording.capital(Brief.degrees(line.words())) + ".")
+                .map(line -> Wording.capital(Brief.degrees(Stream.concat(
+                                        Stream.of(line.words()), line.longer().stream())
+                                .collect(Collectors.joining("; ")))) + ".")
                 .toList();
         if (!sentences.isEmpty()) {
             blocks.add(Block.gap(3));
             sentences.forEach(words -> blocks.add(Paragraph.of(words, Style.NOTE, typeface, width)));
         }
+    }
+
+    private void sections(List<Block> blocks) {
+        report.sections().stream()
+                .filter(section -> longer || !section.title().equals(Section.LONGER))
+                .filter(section -> !section.briefly(side).isEmpty())
+                .forEach(section -> blocks.add(
+                        small(section.briefTitle() + ": " + Brief.degrees(String.join(". ", section.briefly(side))) + ".")));
     }
 
     private void asked(List<Block> blocks) {

@@ -19,6 +19,7 @@ import org.arcsay.report.content.Cell;
 import org.arcsay.report.content.Report;
 import org.arcsay.report.content.ReportWriter;
 import org.arcsay.report.content.Row;
+import org.arcsay.report.content.Section;
 import org.arcsay.report.content.TotalLine;
 import org.arcsay.report.content.Trend;
 
@@ -40,6 +41,12 @@ public final class TextWriter implements ReportWriter {
                 text,
                 "Total motion",
                 report.totals().stream().flatMap(TextWriter::total).toList());
+        report.sections().stream()
+                .filter(section -> !section.title().equals(Section.PROTOCOL))
+                .forEach(section -> section(
+                        text,
+                        section.title(),
+                        section.facts().stream().map(Section.Fact::sentence).toList()));
         section(text, "Over the visits", trends(report));
         section(
                 text,
@@ -47,6 +54,7 @@ public final class TextWriter implements ReportWriter {
                 report.accepted().stream().map(TextWriter::finding).toList());
         section(text, "How to read this", report.legend());
         section(text, "Compared with", report.basis());
+        section(text, "Measurement error", report.errors());
         section(text, "Cautions", report.cautions());
         section(text, "Made by", versions(report));
         return text.toString();
@@ -59,6 +67,14 @@ public final class TextWriter implements ReportWriter {
                 text,
                 "Visit of " + TIME.format(visit.startedAt()) + ", "
                         + report.standing().code());
+        report.sections().stream()
+                .filter(section -> section.title().equals(Section.PROTOCOL))
+                .forEach(section -> line(
+                        text,
+                        section.title() + ": "
+                                + section.facts().stream()
+                                        .map(Section.Fact::words)
+                                        .collect(Collectors.joining("; "))));
         line(text, "");
     }
 
@@ -97,11 +113,9 @@ public final class TextWriter implements ReportWriter {
     }
 
     private static Stream<String> total(TotalLine line) {
-        Stream<String> since = line
-                .last()
-                .map(difference -> line.heading() + " since the last visit with all parts: " + difference.words())
-                .stream();
-        return Stream.concat(Stream.of(line.words()), since);
+        return Stream.concat(
+                Stream.of(line.words()),
+                line.changes().stream().map(change -> line.heading() + " " + change));
     }
 
     private static List<String> trends(Report report) {

@@ -5,7 +5,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import org.arcsay.analysis.Comparison.Yardstick;
+import org.arcsay.analysis.Customs;
 import org.arcsay.analysis.NormSets;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.Finding;
@@ -50,8 +50,8 @@ public final class DemoCase {
         return new ReportSource(
                 visits,
                 new ClinicSettings(SignConvention.MINUS_IS_DEFICIT, LengthUnit.MILLIMETRE),
-                NormSets.standard().named("barakat-2013").orElseThrow(),
-                Yardstick.cautious(),
+                Customs.usual()
+                        .with(NormSets.standard().named("barakat-2013").orElseThrow()),
                 OffsetDateTime.parse("2026-03-24T08:15:00+01:00"),
                 "Arcsay 0.1.0");
     }

@@ -1,14 +1,9 @@
-package org.arcsay.validate;
+package org.arcsay.model;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.arcsay.model.Dimension;
-import org.arcsay.model.Measure;
-import org.arcsay.model.Mode;
-import org.arcsay.model.Reading;
-import org.arcsay.model.Side;
-import org.arcsay.model.Value;
+import java.util.stream.Collectors;
 
 /**
  * What the treatment protocol of one patient allows. Breaking it leads to a question, never to a refusal.
@@ -20,6 +15,10 @@ import org.arcsay.model.Value;
  */
 public record PatientProtocol(
         Optional<Side> involvedSide, boolean passivePermitted, boolean resistedPermitted, List<RangeLimit> ranges) {
+    static final String INVOLVED = "involved hand: ";
+    static final String NO_PASSIVE = "passive motion not permitted";
+    static final String NO_RESISTED = "resisted motion not permitted";
+
     public PatientProtocol {
         ranges = List.copyOf(ranges);
     }
@@ -27,6 +26,21 @@ public record PatientProtocol(
     /** Everything permitted, involved side unknown. */
     public static PatientProtocol none() {
         return new PatientProtocol(Optional.empty(), true, true, List.of());
+    }
+
+    /**
+     * A protocol from statements such as "no passive motion" or "IP flexion at most 40".
+     *
+     * @param text statements, separated by line breaks, semicolons or commas; letter case does not matter
+     * @throws IllegalArgumentException naming the statement that is not understood, with what can be written
+     */
+    public static PatientProtocol parse(String text) {
+        return ProtocolStatements.read(text);
+    }
+
+    /** Whether it limits nothing and names no hand. */
+    public boolean isNone() {
+        return equals(none());
     }
 
     public PatientProtocol involving(Side side) {
@@ -52,6 +66,25 @@ public record PatientProtocol(
         return involvedSide.isEmpty() || involvedSide.get() == side;
     }
 
+    /** What it says, one statement each, as {@link #parse} reads it back. */
+    public List<String> statements() {
+        List<String> statements = new ArrayList<>();
+        involvedSide.ifPresent(side -> statements.add(INVOLVED + side.word()));
+        if (!passivePermitted) {
+            statements.add(NO_PASSIVE);
+        }
+        if (!resistedPermitted) {
+            statements.add(NO_RESISTED);
+        }
+        ranges.forEach(limit -> statements.add(limit.words()));
+        return statements;
+    }
+
+    /** All statements in one line; "nothing is limited" where there are none. */
+    public String words() {
+        return isNone() ? "nothing is limited" : statements().stream().collect(Collectors.joining("; "));
+    }
+
     /**
      * The furthest point to which a joint may be moved.
      *
@@ -69,8 +102,26 @@ public record PatientProtocol(
             }
         }
 
-        boolean covers(Reading reading) {
+        /** Whether the limit is about what was measured there. */
+        public boolean covers(Reading reading) {
             return measure.equals(reading.measure()) && (mode.isEmpty() || mode.get() == reading.mode());
+        }
+
+        /** Such as "passive IP flexion at most 40 degrees" or "IP extension lacks at least 20 degrees". */
+        public String words() {
+            return mode.map(only -> only.word() + " ").orElse("") + measure.words() + " " + furthestWords();
+        }
+
+        private String furthestWords() {
+            if (furthest instanceof Value.Extension extension) {
+                String degrees = extension.degrees().toPlainString() + " degrees";
+                return switch (extension.kind()) {
+                    case DEFICIT -> "lacks at least " + degrees;
+                    case NEUTRAL -> "not beyond neutral";
+                    case HYPEREXTENSION -> "hyperextends at most " + degrees;
+                };
+            }
+            return "at most " + furthest.words();
         }
     }
 }

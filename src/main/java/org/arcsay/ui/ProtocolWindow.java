@@ -1,0 +1,115 @@
+package org.arcsay.ui;
+
+import java.util.Optional;
+import javafx.scene.Scene;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextArea;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+import javafx.stage.Stage;
+import org.arcsay.model.Side;
+import org.arcsay.review.ProtocolModel;
+
+/** What a patient's treatment protocol permits, as a form. JavaFX thread only. */
+final class ProtocolWindow {
+    private static final String FORMS =
+            "One limit a line, such as: IP flexion at most 40. Or: passive IP flexion at most 30. IP extension lacks at least"
+                    + " 20. MP extension not beyond neutral. MP extension hyperextends at most 10.";
+
+    private final Stage stage;
+    private final ProtocolModel model;
+    private final ComboBox<Optional<Side>> involved =
+            Parts.choice("Hand under treatment", side -> side.map(hand -> hand == Side.LEFT ? "Left" : "Right")
+                    .orElse("Not said: limits hold for both hands"));
+    private final CheckBox passive = new CheckBox("P_assive motion is permitted");
+    private final CheckBox resisted = new CheckBox("_Resisted motion is permitted");
+    private final TextArea ranges = new TextArea();
+    private final TextField by = Parts.textField("Role or initials", "such as AK");
+    private final Label status = Parts.label("", "settings-status");
+
+    private ProtocolWindow(Stage stage, ProtocolModel model, Look look) {
+        this.stage = stage;
+        this.model = model;
+        LookButtons lookButtons = new LookButtons(look);
+        Scene scene = new Scene(layout(lookButtons), 900, 720);
+        lookButtons.attach(scene, () -> {});
+        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), this::save);
+        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.ESCAPE), stage::close);
+        stage.setScene(scene);
+        stage.setTitle("Treatment protocol \u2013 Arcsay");
+        stage.setMinWidth(560);
+        stage.setMinHeight(480);
+    }
+
+    static void show(Stage stage, ProtocolModel model, Look look) {
+        ProtocolWindow window = new ProtocolWindow(stage, model, look);
+        window.fill();
+        window.status.setText("Now: " + model.protocol().words() + ".");
+        stage.show();
+    }
+
+    private BorderPane layout(LookButtons lookButtons) {
+        ranges.setAccessibleText("Range limits, one a line");
+        ranges.setAccessibleHelp(FORMS);
+        ranges.setPrefRowCount(5);
+        passive.setAccessibleText("Passive motion is permitted");
+        resisted.setAccessibleText("Resisted motion is permitted");
+        involved.getItems().setAll(Optional.empty(), Optional.of(Side.LEFT), Optional.of(Side.RIGHT));
+        VBox form = new VBox(
+                12,
+                Parts.field("Hand under treatment", involved, Parts.label("")),
+                passive,
+                resisted,
+                Parts.field("Range limits of that hand", ranges, Parts.label("")),
+                Parts.label(FORMS, "quiet"),
+                Parts.field("Set by", by, Parts.label("")));
+        form.getStyleClass().add("home");
+        ScrollPane scroll = new ScrollPane(form);
+        scroll.setFitToWidth(true);
+        scroll.getStyleClass().add("detail-scroll");
+        scroll.setAccessibleText("Treatment protocol");
+        VBox head = new VBox(
+                Parts.label("Treatment protocol of " + model.patient(), "patient"),
+                Parts.label(
+                        "What is measured against it is asked about, never refused. It holds for visits that begin from now"
+                                + " on, and every change is kept.",
+                        "quiet"));
+        head.getStyleClass().add("head");
+        FlowPane buttons = new FlowPane(
+                Parts.strongButton("_Save protocol", "Control S", this::save),
+                Parts.button("_Close protocol", "Escape. What was not saved is dropped", stage::close));
+        buttons.getChildren().addAll(lookButtons.buttons());
+        buttons.getStyleClass().add("chips");
+        VBox foot = new VBox(6, status, buttons);
+        foot.getStyleClass().add("foot");
+        BorderPane root = new BorderPane(scroll);
+        root.setTop(head);
+        root.setBottom(foot);
+        return root;
+    }
+
+    private void fill() {
+        involved.setValue(model.protocol().involvedSide());
+        passive.setSelected(model.protocol().passivePermitted());
+        resisted.setSelected(model.protocol().resistedPermitted());
+        ranges.setText(model.ranges());
+    }
+
+    private void save() {
+        boolean kept = model.save(
+                involved.getValue(), passive.isSelected(), resisted.isSelected(), ranges.getText(), by.getText());
+        Parts.style(status, "problem", !kept);
+        status.setText(model.message());
+        if (kept) {
+            fill();
+        }
+    }
+}
