@@ -25,6 +25,7 @@ import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.SignConvention;
+import org.arcsay.review.Appearance;
 
 /**
  * The settings file of a clinic: one {@code key = value} a line, comments after {@code #}.
@@ -36,6 +37,7 @@ import org.arcsay.model.SignConvention;
  * @param microphone name of the recording device, if one is set
  * @param answers how answers sound
  * @param habits series, norms and sound keeping
+ * @param appearance theme and size of text
  */
 public record Settings(
         ClinicSettings clinic,
@@ -44,7 +46,8 @@ public record Settings(
         Optional<Path> lexicon,
         Optional<String> microphone,
         Answers answers,
-        Habits habits) {
+        Habits habits,
+        Appearance appearance) {
     private static final Map<String, SignConvention> SIGNS = Map.of(
             "ask", SignConvention.UNSET,
             "minus-is-deficit", SignConvention.MINUS_IS_DEFICIT,
@@ -54,6 +57,9 @@ public record Settings(
     private static final Map<String, Voice> VOICES = named(Voice.values());
     private static final Map<String, FeedbackLevel> LEVELS = named(FeedbackLevel.values());
     private static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false);
+    private static final Map<String, Boolean> THEMES = Map.of("light", false, "dark", true);
+    private static final Map<String, Integer> SIZES =
+            Appearance.SIZES.stream().collect(Collectors.toMap(String::valueOf, Function.identity()));
     private static final Map<String, NormSet> NORMS =
             NormSets.standard().all().stream().collect(Collectors.toMap(NormSet::id, Function.identity()));
     private static final Map<String, SeriesPlan> PLANS =
@@ -98,7 +104,8 @@ public record Settings(
                 Optional.empty(),
                 Optional.empty(),
                 Answers.DEFAULTS,
-                Habits.DEFAULTS);
+                Habits.DEFAULTS,
+                Appearance.USUAL);
     }
 
     /** The settings file cannot be used; the message names the line and says what is allowed. */
@@ -230,7 +237,10 @@ public record Settings(
                 new Habits(
                         one(values, "plan", PLANS).orElse(Habits.DEFAULTS.plan()),
                         one(values, "norms", NORMS).orElse(Habits.DEFAULTS.norms()),
-                        one(values, "keep-sound", YES_NO).orElse(Habits.DEFAULTS.keepSound())));
+                        one(values, "keep-sound", YES_NO).orElse(Habits.DEFAULTS.keepSound())),
+                new Appearance(
+                        one(values, "theme", THEMES).orElse(Appearance.USUAL.dark()),
+                        one(values, "text-size", SIZES).orElse(Appearance.USUAL.textPercent())));
     }
 
     private static Optional<Path> file(Map<String, Set> values, String key) throws SettingsException {
