@@ -14,6 +14,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.arcsay.analysis.Customs;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.audio.AudioException;
@@ -37,6 +38,7 @@ public record DemoVisit(Path folder, DataFolder home, VisitStore store) implemen
     /** The code of the invented patient. */
     public static final PatientCode PATIENT = new PatientCode("DEMO-1");
 
+    private static final String PREFIX = "arcsay-demo";
     private static final Duration EARLIER = Duration.ofDays(21);
     private static final List<String> BEFORE = List.of(
             "right thumb active",
@@ -61,14 +63,41 @@ public record DemoVisit(Path folder, DataFolder home, VisitStore store) implemen
     static final String REMARK =
             "Demo visit: a recording with invented readings. It is thrown away when the program ends.";
 
-    /** Begins with empty records in a folder for temporary files. */
+    /** Begins with empty records in a folder for temporary files, and removes what a killed demo left there. */
     static DemoVisit open() throws StoreException {
+        return open(Path.of(System.getProperty("java.io.tmpdir")));
+    }
+
+    /** Begins with empty records in a folder of their own below another. */
+    static DemoVisit open(Path temporary) throws StoreException {
+        removeLeft(temporary);
         try {
-            Path folder = Files.createTempDirectory("arcsay-demo");
+            Path folder = Files.createTempDirectory(temporary, PREFIX);
             DataFolder home = DataFolder.resolve(Optional.of(folder)).create();
             return new DemoVisit(folder, home, VisitStore.open(home.database()));
         } catch (IOException e) {
             throw new UncheckedIOException("no folder for temporary files", e);
+        }
+    }
+
+    private static void removeLeft(Path temporary) {
+        try (Stream<Path> folders = Files.list(temporary)) {
+            folders.filter(folder -> folder.getFileName().toString().startsWith(PREFIX))
+                    .forEach(DemoVisit::removeIfLeft);
+        } catch (IOException e) {
+            // It holds nothing but invented data; the next demo tries again.
+        }
+    }
+
+    /** Records that no running demo holds, and that can be opened by this user, were left behind. */
+    private static void removeIfLeft(Path folder) {
+        try {
+            Path records = DataFolder.resolve(Optional.of(folder)).database();
+            if (Files.exists(records)) {
+                new DemoVisit(folder, DataFolder.resolve(Optional.of(folder)), VisitStore.open(records)).close();
+            }
+        } catch (StoreException e) {
+            // A running demo holds it, or it is somebody else's.
         }
     }
 

@@ -10,6 +10,7 @@ import org.arcsay.analysis.NormSet;
 import org.arcsay.analysis.NormSets;
 import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.analysis.SeriesPlans;
+import org.arcsay.review.Appearance;
 
 /** The keys of the settings file, with what they mean, for the file and for the screen. */
 enum SettingKey {
@@ -90,7 +91,17 @@ enum SettingKey {
             values("no", "No, nothing is kept", "yes", "Yes, with every visit")),
     MODEL("model", "Speech model", "Folder of another speech model; empty for the built-in one.", Map.of()),
     GRAMMAR("grammar", "Grammar", "File with the clinic's own grammar; empty for the built-in one.", Map.of()),
-    LEXICON("lexicon", "Pronunciations", "File with pronunciations of own words; empty for none.", Map.of());
+    LEXICON("lexicon", "Pronunciations", "File with pronunciations of own words; empty for none.", Map.of()),
+    THEME(
+            "theme",
+            "Theme",
+            "Changed in every window by Ctrl+D too. Holds from the next start on.",
+            values("light", "Dark text on light ground", "dark", "Light text on dark ground")),
+    TEXT_SIZE(
+            "text-size",
+            "Size of text, in percent",
+            "Changed in every window by Ctrl+plus and Ctrl+minus too. Holds from the next start on.",
+            sizes());
 
     private final String text;
     private final String title;
@@ -149,6 +160,12 @@ enum SettingKey {
                 .distinct()
                 .forEach((NormSet set) -> norms.put(set.id(), set.title()));
         return norms;
+    }
+
+    private static Map<String, String> sizes() {
+        Map<String, String> sizes = new LinkedHashMap<>();
+        Appearance.SIZES.forEach((Integer size) -> sizes.put(String.valueOf(size), size + " %"));
+        return sizes;
     }
 
     private static Map<String, String> plans() {

@@ -34,6 +34,7 @@ import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.SignConvention;
+import org.arcsay.review.Appearance;
 import org.arcsay.tables.TableException;
 
 /**
@@ -46,6 +47,7 @@ import org.arcsay.tables.TableException;
  * @param microphone name of the recording device, if one is set
  * @param answers how answers sound
  * @param habits series, norms and sound keeping
+ * @param appearance theme and size of text
  */
 public record Settings(
         ClinicSettings clinic,
@@ -54,7 +56,8 @@ public record Settings(
         Optional<Path> lexicon,
         Optional<String> microphone,
         Answers answers,
-        Habits habits) {
+        Habits habits,
+        Appearance appearance) {
     private static final Map<String, SignConvention> SIGNS = Map.of(
             "ask", SignConvention.UNSET,
             "minus-is-deficit", SignConvention.MINUS_IS_DEFICIT,
@@ -72,6 +75,9 @@ public record Settings(
             "arc", Notation.TWO_NUMBERS,
             "neutral-zero-extension-first", Notation.NEUTRAL_ZERO_EXTENSION_FIRST,
             "neutral-zero-flexion-first", Notation.NEUTRAL_ZERO_FLEXION_FIRST);
+    private static final Map<String, Boolean> THEMES = Map.of("light", false, "dark", true);
+    private static final Map<String, Integer> SIZES =
+            Appearance.SIZES.stream().collect(Collectors.toMap(String::valueOf, Function.identity()));
     private static final Map<String, SeriesPlan> PLANS =
             SeriesPlans.standard().all().stream().collect(Collectors.toMap(SeriesPlan::id, Function.identity()));
 
@@ -122,7 +128,8 @@ public record Settings(
                 Optional.empty(),
                 Optional.empty(),
                 Answers.DEFAULTS,
-                Habits.DEFAULTS);
+                Habits.DEFAULTS,
+                Appearance.USUAL);
     }
 
     /** The settings file cannot be used; the message names the line and says what is allowed. */
@@ -268,7 +275,10 @@ public record Settings(
                         one(values, "plan", PLANS).orElse(Habits.DEFAULTS.plan()),
                         customs(values),
                         normSets(values),
-                        one(values, "keep-sound", YES_NO).orElse(Habits.DEFAULTS.keepSound())));
+                        one(values, "keep-sound", YES_NO).orElse(Habits.DEFAULTS.keepSound())),
+                new Appearance(
+                        one(values, "theme", THEMES).orElse(Appearance.USUAL.dark()),
+                        one(values, "text-size", SIZES).orElse(Appearance.USUAL.textPercent())));
     }
 
     private static Customs customs(Map<String, Set> values) throws SettingsException {

@@ -47,7 +47,7 @@ final class CompareCommand implements Callable<Integer> {
                 }
                 model.choosePatient(code);
             }
-            CompareApp.run(model, place.grammar().helpCard());
+            CompareApp.run(model, place.look(place.grammar()));
         }
         return ExitCode.OK;
     }

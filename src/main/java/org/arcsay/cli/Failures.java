@@ -9,6 +9,7 @@ import org.arcsay.recogniser.RecogniserException;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.StoreException.Problem;
 import org.arcsay.ui.NoScreenException;
+import org.arcsay.ui.ProblemWindow;
 import picocli.CommandLine;
 import picocli.CommandLine.ParseResult;
 
@@ -17,7 +18,25 @@ final class Failures implements CommandLine.IExecutionExceptionHandler {
     @Override
     public int handleExecutionException(Exception failure, CommandLine command, ParseResult arguments) {
         command.getErr().println("arcsay: " + message(failure));
+        if (command.getCommandSpec().userObject() instanceof MeasureCommand started && started.isFromMenu()) {
+            show(failure);
+        }
         return exitCode(failure);
+    }
+
+    private static void show(Exception failure) {
+        try {
+            ProblemWindow.run(message(failure) + whatNext(failure));
+        } catch (NoScreenException | IllegalStateException told) {
+            // There is no screen, or windows were open already; standard error has the message.
+        }
+    }
+
+    private static String whatNext(Exception failure) {
+        return failure instanceof SettingsException
+                ? "\n\nMend that line with a text editor, or move the file away: without it the usual settings hold."
+                        + " Then start Arcsay again."
+                : "";
     }
 
     private static String message(Exception failure) {

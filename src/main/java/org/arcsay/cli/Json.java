@@ -7,8 +7,10 @@ import java.util.Locale;
 import java.util.Optional;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Finding;
+import org.arcsay.model.LengthUnit;
 import org.arcsay.model.Remark;
 import org.arcsay.model.Value;
+import org.arcsay.model.ValueForm;
 import org.arcsay.model.Visit;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.ObjectWriter;
@@ -103,28 +105,21 @@ final class Json {
             @Nullable BigDecimal number,
             @Nullable String unit) {
         static Amount of(Value value) {
-            if (value instanceof Value.Angle angle) {
-                return new Amount("angle", angle.degrees(), "deg");
-            }
-            if (value instanceof Value.Extension extension) {
-                return new Amount(lower(extension.kind()), extension.degrees(), "deg");
-            }
-            if (value instanceof Value.Gap gap) {
-                return new Amount(
-                        "gap", gap.distance().amount(), gap.distance().unit().symbol());
-            }
-            if (value instanceof Value.Span span) {
-                return new Amount(
-                        "span", span.distance().amount(), span.distance().unit().symbol());
-            }
-            if (value instanceof Value.Score score) {
-                return new Amount("score", BigDecimal.valueOf(score.points()), null);
-            }
-            if (value instanceof Value.NotTested notTested) {
-                return new Amount("not tested: " + notTested.reason().words(), null, null);
-            }
-            return new Amount(((Value.Unquantified) value).phrase().words(), null, null);
+            ValueForm form = ValueForm.of(value);
+            String unit = form.kind().isAngle()
+                    ? "deg"
+                    : form.length().map(LengthUnit::symbol).orElse(null);
+            return new Amount(kind(form), form.number().orElse(null), unit);
         }
+
+        private static String kind(ValueForm form) {
+            String words = form.word().map(Json::words).orElseGet(() -> lower(form.kind()));
+            return form.kind() == ValueForm.Kind.NOT_TESTED ? "not tested: " + words : words;
+        }
+    }
+
+    private static String words(String constant) {
+        return constant.toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
     private static String lower(Enum<?> constant) {

@@ -10,13 +10,13 @@ import org.arcsay.app.Visits;
 import org.arcsay.audio.AudioException;
 import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.grammar.SpokenGrammar;
-import org.arcsay.model.HelpCard;
 import org.arcsay.model.PatientCode;
 import org.arcsay.review.HomeModel;
 import org.arcsay.review.MeasuringStart;
 import org.arcsay.store.DataFolder;
 import org.arcsay.store.VisitStore;
 import org.arcsay.ui.HomeApp;
+import org.arcsay.ui.Look;
 import org.arcsay.ui.MeasuringApp;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -49,6 +49,12 @@ final class MeasureCommand implements Callable<Integer> {
             description = "A WAV recording heard in real time instead of a microphone, to try the screen.")
     private @Nullable Path recording;
 
+    @Option(
+            names = "--from-menu",
+            hidden = true,
+            description = "Started without a terminal: shows in a window why the program cannot start.")
+    private boolean fromMenu;
+
     @Mixin
     private ModelOption model;
 
@@ -70,12 +76,17 @@ final class MeasureCommand implements Callable<Integer> {
                         settings,
                         now -> setup(now, store, grammar.version(), played.orElseGet(() -> devices(folder, now))))) {
             try {
-                open(desk, store, settings, grammar.helpCard());
+                open(desk, store, settings, place.look(grammar));
             } finally {
                 place.backUp(store);
             }
         }
         return ExitCode.OK;
+    }
+
+    /** Whether nobody would see a message on standard error. */
+    boolean isFromMenu() {
+        return fromMenu;
     }
 
     private Desk.Setup setup(Settings settings, VisitStore store, String grammarVersion, MicrophoneChoice microphones) {
@@ -86,16 +97,16 @@ final class MeasureCommand implements Callable<Integer> {
                 settings.habits());
     }
 
-    private void open(Desk desk, VisitStore store, Settings settings, HelpCard card) throws Exception {
+    private void open(Desk desk, VisitStore store, Settings settings, Look look) throws Exception {
         if (patient == null) {
-            HomeApp.run(new HomeModel(desk), card);
+            HomeApp.run(new HomeModel(desk), look);
             return;
         }
         PatientCode code = Place.patientCode(patient);
         start.requireKnown(store, code, place.err());
         MeasuringApp.run(
                 desk.measure(new MeasuringStart(code, start.side(), start.plan(settings), start.microphone(settings))),
-                card);
+                look);
     }
 
     private static MicrophoneChoice devices(DataFolder folder, Settings settings) {

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.arcsay.app.KeptAppearance;
 import org.arcsay.app.Settings;
 import org.arcsay.grammar.GrammarException;
 import org.arcsay.grammar.Lexicon;
@@ -16,6 +17,7 @@ import org.arcsay.store.Backups;
 import org.arcsay.store.DataFolder;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
+import org.arcsay.ui.Look;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -79,6 +81,14 @@ final class Place {
         Optional<Path> words = Optional.ofNullable(lexicon).or(settings::lexicon);
         SpokenGrammar spoken = rules.isPresent() ? SpokenGrammar.named(rules.get()) : SpokenGrammar.standard();
         return words.isPresent() ? spoken.with(Lexicon.read(words.get())) : spoken;
+    }
+
+    /** How windows look, and where that is kept. */
+    Look look(SpokenGrammar spoken) throws StoreException, Settings.SettingsException {
+        return Look.of(
+                spoken.helpCard(),
+                settings().appearance(),
+                new KeptAppearance(folder().settings()));
     }
 
     VisitStore store() throws StoreException {

@@ -40,7 +40,7 @@ final class ReviewCommand implements Callable<Integer> {
             Visits visits =
                     new Visits(store, settings.clinic(), settings.habits().customs(), grammar.version());
             try {
-                ReviewApp.run(visits.review(found, by, place.folder().drafts()), grammar.helpCard());
+                ReviewApp.run(visits.review(found, by, place.folder().drafts()), place.look(grammar));
             } finally {
                 place.backUp(store);
             }

@@ -1,5 +1,6 @@
 package org.arcsay.evaluate;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -25,6 +26,7 @@ import org.arcsay.model.Reading;
 import org.arcsay.model.Side;
 import org.arcsay.model.Utterance;
 import org.arcsay.model.Value;
+import org.arcsay.model.ValueForm;
 import org.arcsay.model.Versions;
 import org.arcsay.model.Visit;
 import org.arcsay.parser.Command;
@@ -163,16 +165,7 @@ public final class Evaluation {
     }
 
     private static String value(Reading reading) {
-        if (reading.value() instanceof Value.Angle angle) {
-            return angle.degrees().toPlainString();
-        }
-        if (reading.value() instanceof Value.Extension extension) {
-            return extension.degrees().toPlainString();
-        }
-        if (reading.value() instanceof Value.Score score) {
-            return String.valueOf(score.points());
-        }
-        return reading.value().length().map(d -> d.amount().toPlainString()).orElse("-");
+        return ValueForm.of(reading.value()).number().map(BigDecimal::toPlainString).orElse("-");
     }
 
     private static String unit(Reading reading) {

@@ -10,6 +10,7 @@ import java.sql.Statement;
 import org.arcsay.store.StoreException.Problem;
 import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConnection;
 
 /** Safe for any thread: calls run one at a time. One open database file and the transactions on it. */
 final class Database implements AutoCloseable {
@@ -44,7 +45,7 @@ final class Database implements AutoCloseable {
     private final Path file;
     private final boolean writable;
     private final Connector connector;
-    private @Nullable Connection connection;
+    private volatile @Nullable Connection connection;
 
     private Database(Path file, boolean writable, Connector connector) throws StoreException {
         this.file = file;
@@ -223,6 +224,17 @@ final class Database implements AutoCloseable {
     Header header() throws StoreException {
         return read(open ->
                 new Header((int) Pragmas.number(open, "application_id"), (int) Pragmas.number(open, "user_version")));
+    }
+
+    /** Ends what another thread is doing with the file, as soon as SQLite can; it fails there. */
+    void interrupt() {
+        try {
+            if (connection instanceof SQLiteConnection running) {
+                running.getDatabase().interrupt();
+            }
+        } catch (SQLException e) {
+            // It was closed meanwhile, so that nothing runs any more.
+        }
     }
 
     /** Closes the file after a failure that matters more than one here. */

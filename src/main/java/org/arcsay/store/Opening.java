@@ -13,14 +13,31 @@ import org.arcsay.store.StoreException.Problem;
  * @param connector makes connections
  * @param schema the schema to bring the file to
  * @param clock names the backup that is made before a change of the schema
+ * @param small bytes up to which a file is looked through before it is opened for writing; a larger one meanwhile
  */
-record Opening(Connector connector, Schema schema, Clock clock) {
-    static final Opening STANDARD = new Opening(Connector.DRIVER, Schema.CURRENT, Clock.systemUTC());
+record Opening(Connector connector, Schema schema, Clock clock, long small) {
+    /** Some two thousand visits, looked through in a small part of a second. */
+    static final long SMALL = 32 << 20;
 
-    /** Opens for writing a file that is locked by us; creates it or brings it up to date first. */
-    Database forWriting(Path file) throws StoreException {
+    static final Opening STANDARD = new Opening(Connector.DRIVER, Schema.CURRENT, Clock.systemUTC(), SMALL);
+
+    /** Whether looking through the file would keep its user waiting. */
+    boolean isLarge(Path file) throws StoreException {
+        try {
+            return Files.exists(file) && Files.size(file) > small;
+        } catch (IOException e) {
+            throw Failures.of(file, e);
+        }
+    }
+
+    /**
+     * Opens for writing a file that is locked by us; creates it or brings it up to date first.
+     *
+     * @param large whether its pages are looked through later, before anything is written
+     */
+    Database forWriting(Path file, boolean large) throws StoreException {
         if (Files.exists(file)) {
-            requireSound(file);
+            requireSound(file, large);
         } else {
             create(file);
         }
@@ -63,22 +80,24 @@ record Opening(Connector connector, Schema schema, Clock clock) {
     }
 
     /** Lets SQLite undo a change that a crash cut off, which only a connection that may write can do, and looks again. */
-    private void requireSound(Path file) throws StoreException {
+    private void requireSound(Path file, boolean large) throws StoreException {
         try {
-            look(file);
+            look(file, large);
         } catch (StoreException e) {
             if (e.problem() != Problem.INTERRUPTED) {
                 throw e;
             }
             Database.forWriting(file, connector).close();
-            look(file);
+            look(file, large);
         }
     }
 
     /** Looks at the file without being able to change it. */
-    private void look(Path file) throws StoreException {
+    private void look(Path file, boolean large) throws StoreException {
         try (Database looked = forReading(file)) {
-            looked.requireSound("quick_check");
+            if (!large) {
+                looked.requireSound("quick_check");
+            }
         }
     }
 

@@ -5,12 +5,10 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Optional;
-import org.arcsay.model.Distance;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.Value;
-import org.arcsay.model.Value.ExtensionKind;
-import org.arcsay.model.Value.NotTestedReason;
-import org.arcsay.model.Value.Phrase;
+import org.arcsay.model.ValueForm;
+import org.arcsay.model.ValueForm.Kind;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,38 +26,28 @@ record ValueColumns(
         @Nullable String word) {
     private static final ValueColumns NONE = new ValueColumns(null, null, null, null);
     private static final String DEGREES = "degrees";
+    private static final String POINTS = "points";
 
     static ValueColumns of(Optional<Value> value) {
         return value.map(ValueColumns::of).orElse(NONE);
     }
 
     static ValueColumns of(Value value) {
-        if (value instanceof Value.Angle angle) {
-            return new ValueColumns("ANGLE", angle.degrees().toPlainString(), DEGREES, null);
-        }
-        if (value instanceof Value.Extension extension) {
-            return new ValueColumns(extension.kind().name(), extension.degrees().toPlainString(), DEGREES, null);
-        }
-        if (value instanceof Value.Gap gap) {
-            return of("GAP", gap.distance());
-        }
-        if (value instanceof Value.Span span) {
-            return of("SPAN", span.distance());
-        }
-        if (value instanceof Value.Score score) {
-            return new ValueColumns("SCORE", String.valueOf(score.points()), "points", null);
-        }
-        if (value instanceof Value.NotTested notTested) {
-            return new ValueColumns("NOT_TESTED", null, null, notTested.reason().name());
-        }
-        Value.Unquantified unquantified = (Value.Unquantified) value;
+        ValueForm form = ValueForm.of(value);
         return new ValueColumns(
-                "UNQUANTIFIED", null, null, unquantified.phrase().name());
+                form.kind().name(),
+                form.number().map(BigDecimal::toPlainString).orElse(null),
+                unit(form),
+                form.word().orElse(null));
     }
 
-    private static ValueColumns of(String kind, Distance distance) {
-        return new ValueColumns(
-                kind, distance.amount().toPlainString(), distance.unit().symbol(), null);
+    private static @Nullable String unit(ValueForm form) {
+        if (form.kind().isAngle()) {
+            return DEGREES;
+        }
+        return form.kind() == Kind.SCORE
+                ? POINTS
+                : form.length().map(LengthUnit::symbol).orElse(null);
     }
 
     static ValueColumns read(ResultSet row) throws SQLException {
@@ -83,26 +71,17 @@ record ValueColumns(
      * @throws IllegalArgumentException when the columns make no value
      */
     Value value() {
-        return switch (String.valueOf(kind)) {
-            case "ANGLE" -> new Value.Angle(number());
-            case "DEFICIT", "NEUTRAL", "HYPEREXTENSION" ->
-                new Value.Extension(ExtensionKind.valueOf(String.valueOf(kind)), number());
-            case "GAP" -> new Value.Gap(distance());
-            case "SPAN" -> new Value.Span(distance());
-            case "SCORE" -> new Value.Score(number().intValueExact());
-            case "NOT_TESTED" -> new Value.NotTested(NotTestedReason.valueOf(String.valueOf(word)));
-            case "UNQUANTIFIED" -> new Value.Unquantified(Phrase.valueOf(String.valueOf(word)));
-            default -> throw new IllegalArgumentException("no value of kind " + kind);
-        };
+        Kind known = Kind.valueOf(String.valueOf(kind));
+        return new ValueForm(
+                        known,
+                        Optional.ofNullable(amount).map(BigDecimal::new),
+                        known.isLength() ? Optional.of(length()) : Optional.empty(),
+                        Optional.ofNullable(word))
+                .value();
     }
 
-    private BigDecimal number() {
-        return new BigDecimal(amount);
-    }
-
-    private Distance distance() {
-        LengthUnit known = LengthUnit.withSymbol(String.valueOf(unit))
+    private LengthUnit length() {
+        return LengthUnit.withSymbol(String.valueOf(unit))
                 .orElseThrow(() -> new IllegalArgumentException("no length in " + unit));
-        return new Distance(number(), known);
     }
 }

@@ -30,14 +30,17 @@ import org.arcsay.store.StoreException.Problem;
 public final class VisitStore implements AutoCloseable {
     private final Database database;
     private final Optional<InstanceLock> lock;
+    private final Optional<LookThrough> look;
 
-    private VisitStore(Database database, Optional<InstanceLock> lock) {
+    private VisitStore(Database database, Optional<InstanceLock> lock, Optional<LookThrough> look) {
         this.database = database;
         this.lock = lock;
+        this.look = look;
     }
 
     /**
-     * Opens the file for reading and writing, creates it if it is not there, and brings an older one up to date.
+     * Opens the file for reading and writing, creates it if it is not there, and brings an older one up to date. A large file is
+     * looked through meanwhile: it can be read at once, and the first call that stores something waits.
      *
      * @throws StoreException when another process works with it, or it is not ours, newer, damaged or not writable; the file
      *     is then as it was
@@ -52,12 +55,26 @@ public final class VisitStore implements AutoCloseable {
         try {
             DurableFiles.removeUnfinished(
                     DurableFiles.folderOf(file), file.getFileName().toString());
-            return new VisitStore(opening.forWriting(file), Optional.of(lock));
+            return open(file, opening, lock);
         } catch (StoreException e) {
             lock.closeAfter(e);
             throw e.problem() == Problem.DAMAGED ? withAdvice(file, e) : e;
         } catch (RuntimeException e) {
             lock.closeAfter(e);
+            throw e;
+        }
+    }
+
+    private static VisitStore open(Path file, Opening opening, InstanceLock lock) throws StoreException {
+        boolean large = opening.isLarge(file);
+        Database database = opening.forWriting(file, large);
+        try {
+            Optional<LookThrough> look = large
+                    ? Optional.of(LookThrough.begin(opening.forReading(file), damage -> withAdvice(file, damage)))
+                    : Optional.empty();
+            return new VisitStore(database, Optional.of(lock), look);
+        } catch (StoreException | RuntimeException e) {
+            database.closeAfter(e);
             throw e;
         }
     }
@@ -81,7 +98,7 @@ public final class VisitStore implements AutoCloseable {
     public static VisitStore openReadOnly(Path databaseFile) throws StoreException {
         Path file = Opening.real(databaseFile);
         try {
-            return new VisitStore(Opening.STANDARD.forReading(file), Optional.empty());
+            return new VisitStore(Opening.STANDARD.forReading(file), Optional.empty(), Optional.empty());
         } catch (StoreException e) {
             throw e.problem() == Problem.DAMAGED ? withAdvice(file, e) : e;
         }
@@ -96,6 +113,14 @@ public final class VisitStore implements AutoCloseable {
         return database;
     }
 
+    /** Stores something, once it is known that the file is sound. */
+    private <T> T write(Work<T> work) throws StoreException {
+        if (look.isPresent()) {
+            look.get().requireSound();
+        }
+        return database.write(work);
+    }
+
     /** Whether the patient has a visit here. */
     public boolean knows(PatientCode patient) throws StoreException {
         return database.read(connection -> patientRow(connection, patient).isPresent());
@@ -108,7 +133,7 @@ public final class VisitStore implements AutoCloseable {
      * @param plan name of the measuring plan that is followed, or empty
      */
     public Visit begin(PatientCode patient, OffsetDateTime startedAt, String plan) throws StoreException {
-        return database.write(connection -> {
+        return write(connection -> {
             long row = knownPatient(connection, patient);
             return Visit.begun(insertVisit(connection, row, startedAt, plan), patient, startedAt);
         });
@@ -148,7 +173,7 @@ public final class VisitStore implements AutoCloseable {
     void add(Path source, PatientExport export) throws StoreException {
         PatientCode patient = new PatientCode(export.patient());
         try {
-            database.write(Work.only(connection -> {
+            write(Work.only(connection -> {
                 if (patientRow(connection, patient).isPresent()) {
                     throw new StoreException(
                             Problem.REFUSED,
@@ -185,7 +210,7 @@ public final class VisitStore implements AutoCloseable {
      * @throws IllegalStateException when the events of a visit contradict each other
      */
     public List<Visit> addAll(List<WholeVisit> visits) throws StoreException {
-        return database.write(connection -> {
+        return write(connection -> {
             for (WholeVisit visit : visits) {
                 requireNew(connection, visit);
             }
@@ -232,7 +257,7 @@ public final class VisitStore implements AutoCloseable {
 
     private void append(long visitId, JournalEvent event) throws JournalException {
         try {
-            database.write(Work.only(connection -> {
+            write(Work.only(connection -> {
                 requireFits(state(connection, visitId).orElseThrow(() -> unknownVisit(visitId)), event);
                 requireSound(() -> new EventWriter(connection).append(visitId, event));
             }));
@@ -344,7 +369,7 @@ public final class VisitStore implements AutoCloseable {
      * @throws StoreException when the patient is not known
      */
     public Erasure erase(PatientCode patient) throws StoreException {
-        Erasure erasure = database.write(connection -> Erasure.of(
+        Erasure erasure = write(connection -> Erasure.of(
                 connection,
                 patientRow(connection, patient)
                         .orElseThrow(() -> new StoreException(
@@ -518,6 +543,7 @@ public final class VisitStore implements AutoCloseable {
     /** Closes the file and lets other processes write it. */
     @Override
     public void close() throws StoreException {
+        look.ifPresent(LookThrough::stop);
         try {
             database.close();
         } finally {

@@ -1,6 +1,5 @@
 package org.arcsay.ui;
 
-import org.arcsay.model.HelpCard;
 import org.arcsay.report.compare.CompareModel;
 
 /** Opens the comparison from a program that knows nothing of windows. */
@@ -11,10 +10,10 @@ public final class CompareApp {
      * Shows the comparison and returns when it was closed. To be called once, from the main thread; from then on the model belongs
      * to the window's thread.
      *
-     * @param card what can be said
+     * @param look theme, size of text, and what can be said
      * @throws NoScreenException when no window can be opened here
      */
-    public static void run(CompareModel model, HelpCard card) throws NoScreenException {
-        WindowHost.run(stage -> CompareWindow.show(stage, model, Look.with(card)));
+    public static void run(CompareModel model, Look look) throws NoScreenException {
+        WindowHost.run(stage -> CompareWindow.show(stage, model, look));
     }
 }

@@ -1,6 +1,5 @@
 package org.arcsay.ui;
 
-import org.arcsay.model.HelpCard;
 import org.arcsay.review.HomeModel;
 
 /** Opens the first screen from a program that knows nothing of windows. */
@@ -10,10 +9,10 @@ public final class HomeApp {
     /**
      * Shows the first screen and returns when the last window was closed. To be called once, from the main thread.
      *
-     * @param card what can be said
+     * @param look theme, size of text, and what can be said
      * @throws NoScreenException when no window can be opened here
      */
-    public static void run(HomeModel model, HelpCard card) throws NoScreenException {
-        WindowHost.run(stage -> HomeWindow.show(stage, model, Look.with(card)));
+    public static void run(HomeModel model, Look look) throws NoScreenException {
+        WindowHost.run(stage -> HomeWindow.show(stage, model, look));
     }
 }

@@ -7,6 +7,7 @@ import java.util.Locale;
 import javafx.application.Application;
 import javafx.scene.Scene;
 import org.arcsay.model.HelpCard;
+import org.arcsay.review.Appearance;
 
 /** What all windows share: theme, text size and the card of phrases; used by the JavaFX thread only. */
 public final class Look {
@@ -14,38 +15,44 @@ public final class Look {
     private static final String SHEET = "/org/arcsay/ui/arcsay.css";
 
     private static final double BASE_SIZE = 14;
-    private static final int SMALLEST = 100;
-    private static final int LARGEST = 200;
-    private static final int STEP = 25;
+    private static final int SMALLEST = Appearance.SIZES.get(0);
+    private static final int LARGEST = Appearance.SIZES.get(Appearance.SIZES.size() - 1);
 
     /** From here on the biggest letters grow less than the others. */
     private static final int LARGE = 150;
 
     private final HelpCard card;
+    private final Appearance.Keeper keeper;
     private boolean dark;
     private int percent;
 
     /**
      * @param dark light text on dark ground
-     * @param percent size of text, 100 to 200
+     * @param percent size of text, as {@link Appearance#SIZES}
      */
     public Look(boolean dark, int percent) {
-        this(dark, percent, new HelpCard(List.of()));
+        this(new HelpCard(List.of()), new Appearance(dark, percent), Appearance.Keeper.NONE);
     }
 
-    private Look(boolean dark, int percent, HelpCard card) {
+    private Look(HelpCard card, Appearance chosen, Appearance.Keeper keeper) {
         this.card = card;
-        this.dark = dark;
-        this.percent = Math.max(SMALLEST, Math.min(LARGEST, percent));
+        this.keeper = keeper;
+        this.dark = chosen.dark();
+        this.percent = chosen.textPercent();
     }
 
     public static Look standard() {
         return new Look(false, SMALLEST);
     }
 
-    /** The standard look of windows that can show this card. */
-    static Look with(HelpCard card) {
-        return new Look(false, SMALLEST, card);
+    /**
+     * A look that was chosen before.
+     *
+     * @param card what can be said
+     * @param keeper is told what is chosen from now on
+     */
+    public static Look of(HelpCard card, Appearance chosen, Appearance.Keeper keeper) {
+        return new Look(card, chosen, keeper);
     }
 
     /** What can be said, shown by every window. */
@@ -62,11 +69,7 @@ public final class Look {
     }
 
     void switchTheme() {
-        dark = !dark;
-    }
-
-    void larger() {
-        percent = Math.min(LARGEST, percent + STEP);
+        choose(!dark, percent);
     }
 
     boolean largest() {
@@ -77,13 +80,28 @@ public final class Look {
         return percent >= LARGE;
     }
 
-    /** One step larger, and back to the smallest after the largest. */
-    void nextSize() {
-        percent = largest() ? SMALLEST : percent + STEP;
+    void larger() {
+        choose(dark, step(1));
     }
 
     void smaller() {
-        percent = Math.max(SMALLEST, percent - STEP);
+        choose(dark, step(-1));
+    }
+
+    /** One step larger, and back to the smallest after the largest. */
+    void nextSize() {
+        choose(dark, largest() ? SMALLEST : step(1));
+    }
+
+    private int step(int by) {
+        int next = Appearance.SIZES.indexOf(percent) + by;
+        return Appearance.SIZES.get(Math.max(0, Math.min(Appearance.SIZES.size() - 1, next)));
+    }
+
+    private void choose(boolean nowDark, int nowPercent) {
+        dark = nowDark;
+        percent = nowPercent;
+        keeper.keep(new Appearance(dark, percent));
     }
 
     void apply(Scene scene) {

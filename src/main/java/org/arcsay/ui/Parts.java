@@ -52,6 +52,7 @@ final class Parts {
     static TextField textField(String name, String prompt) {
         TextField field = new TextField();
         field.setPromptText(prompt);
+        field.setMinHeight(Region.USE_PREF_SIZE);
         field.setAccessibleText(name);
         return field;
     }
@@ -78,6 +79,7 @@ final class Parts {
             }
         });
         box.setMaxWidth(Double.MAX_VALUE);
+        box.setMinHeight(Region.USE_PREF_SIZE);
         return box;
     }
 

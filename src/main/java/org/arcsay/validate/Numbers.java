@@ -3,7 +3,9 @@ package org.arcsay.validate;
 import java.math.BigDecimal;
 import org.arcsay.model.Distance;
 import org.arcsay.model.Finding.LabelledNumber;
+import org.arcsay.model.LengthUnit;
 import org.arcsay.model.Value;
+import org.arcsay.model.ValueForm;
 
 /** Labelled numbers for findings. */
 final class Numbers {
@@ -20,22 +22,12 @@ final class Numbers {
 
     /** The number of a measured value, as it was said. */
     static LabelledNumber of(String label, Value value) {
-        if (value instanceof Value.Angle angle) {
-            return degrees(label, angle.degrees());
-        }
-        if (value instanceof Value.Extension extension) {
-            return degrees(label, extension.degrees());
-        }
-        if (value instanceof Value.Gap gap) {
-            return distance(label, gap.distance());
-        }
-        if (value instanceof Value.Span span) {
-            return distance(label, span.distance());
-        }
-        if (value instanceof Value.Score score) {
-            return new LabelledNumber(label, Integer.toString(score.points()), "");
-        }
-        throw new IllegalArgumentException("'" + value.words() + "' has no number");
+        ValueForm form = ValueForm.of(value);
+        BigDecimal number = form.number()
+                .orElseThrow(() -> new IllegalArgumentException("'" + value.words() + "' has no number"));
+        return form.kind().isAngle()
+                ? degrees(label, number)
+                : number(label, number, form.length().map(LengthUnit::symbol).orElse(""));
     }
 
     static LabelledNumber number(String label, BigDecimal number, String unit) {

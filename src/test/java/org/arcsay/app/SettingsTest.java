@@ -25,6 +25,7 @@ import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Motion;
 import org.arcsay.model.SignConvention;
+import org.arcsay.review.Appearance;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -58,6 +59,25 @@ class SettingsTest {
         assertEquals(
                 new VoiceSettings(FeedbackLevel.TONES, 1.3, Voice.SYSTEM, "Desk = left"),
                 settings.answers().or(FeedbackLevel.SHORT));
+    }
+
+    @Test
+    void theLookThatWasChosenIsKeptBesideWhatStandsInTheFile() throws Exception {
+        Path file = Files.write(folder.resolve("settings.properties"), List.of("# our clinic", "unit = cm  # as usual"));
+        new KeptAppearance(file).keep(new Appearance(true, 175));
+        assertEquals(new Appearance(true, 175), Settings.read(file).appearance());
+        new KeptAppearance(file).keep(new Appearance(false, 100));
+        assertEquals(Appearance.USUAL, Settings.read(file).appearance());
+        assertEquals(
+                List.of("# our clinic", "unit = cm  # as usual"),
+                Files.readAllLines(file).subList(0, 2));
+    }
+
+    @Test
+    void aLookThatCannotBeKeptDisturbsNobody() throws Exception {
+        Path file = Files.write(folder.resolve("settings.properties"), List.of("unit = feet"));
+        new KeptAppearance(file).keep(new Appearance(true, 175));
+        assertEquals(List.of("unit = feet"), Files.readAllLines(file));
     }
 
     @Test

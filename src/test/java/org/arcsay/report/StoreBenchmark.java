@@ -163,6 +163,11 @@ public final class StoreBenchmark {
                 return store.file();
             }
         });
+        median("open until something can be stored", () -> {
+            try (VisitStore store = VisitStore.open(file)) {
+                return store.addAll(List.of());
+            }
+        });
         median("open for looking", () -> {
             try (VisitStore store = VisitStore.openReadOnly(file)) {
                 return store.file();
@@ -191,6 +196,6 @@ public final class StoreBenchmark {
             times[run] = (System.nanoTime() - begin) / 1e6;
         }
         Arrays.sort(times);
-        System.out.printf(Locale.ROOT, "    %-30s %8.1f ms%n", step, times[RUNS / 2]);
+        System.out.printf(Locale.ROOT, "    %-35s %8.1f ms%n", step, times[RUNS / 2]);
     }
 }

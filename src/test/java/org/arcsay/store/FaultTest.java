@@ -81,7 +81,7 @@ class FaultTest {
     }
 
     private static Opening opening(Connector connector) {
-        return new Opening(connector, Schema.CURRENT, Clock.systemUTC());
+        return new Opening(connector, Schema.CURRENT, Clock.systemUTC(), Opening.SMALL);
     }
 
     private static Told tell(VisitStore store, Visit begun) {

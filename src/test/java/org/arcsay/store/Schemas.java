@@ -25,6 +25,6 @@ final class Schemas {
     static Opening withStep(String sql) {
         List<String> scripts = new ArrayList<>(Schema.CURRENT.scripts());
         scripts.add(sql);
-        return new Opening(Connector.DRIVER, new Schema(scripts), Clock.systemUTC());
+        return new Opening(Connector.DRIVER, new Schema(scripts), Clock.systemUTC(), Opening.SMALL);
     }
 }

@@ -4,20 +4,15 @@ import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.arcsay.model.Distance;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.Value;
-import org.arcsay.model.Value.Angle;
-import org.arcsay.model.Value.Extension;
-import org.arcsay.model.Value.ExtensionKind;
-import org.arcsay.model.Value.Gap;
-import org.arcsay.model.Value.NotTested;
 import org.arcsay.model.Value.NotTestedReason;
 import org.arcsay.model.Value.Phrase;
-import org.arcsay.model.Value.Score;
-import org.arcsay.model.Value.Span;
-import org.arcsay.model.Value.Unquantified;
+import org.arcsay.model.ValueForm;
+import org.arcsay.model.ValueForm.Kind;
 
 /**
  * A value taken apart for exchange: the direction is a kind and never a sign.
@@ -29,45 +24,29 @@ import org.arcsay.model.Value.Unquantified;
  */
 public record ValueParts(Kind kind, Optional<BigDecimal> number, String unit, String detail) {
     private static final String DEGREE = "deg";
-
-    /** The sorts of value, with the codes used in exported files. */
-    public enum Kind {
-        ANGLE,
-        DEFICIT,
-        NEUTRAL,
-        HYPEREXTENSION,
-        GAP,
-        SPAN,
-        SCORE,
-        NOT_TESTED,
-        DESCRIBED;
-
-        public String code() {
-            return lower(this);
-        }
-    }
+    private static final String DESCRIBED = "described";
 
     public static ValueParts of(Value value) {
-        if (value instanceof Angle angle) {
-            return degrees(Kind.ANGLE, angle.degrees());
-        }
-        if (value instanceof Extension extension) {
-            return degrees(Kind.valueOf(extension.kind().name()), extension.degrees());
-        }
-        if (value instanceof Gap gap) {
-            return length(Kind.GAP, gap.distance());
-        }
-        if (value instanceof Span span) {
-            return length(Kind.SPAN, span.distance());
-        }
-        if (value instanceof Score score) {
-            return new ValueParts(Kind.SCORE, Optional.of(BigDecimal.valueOf(score.points())), "", "");
-        }
-        if (value instanceof NotTested notTested) {
-            return new ValueParts(Kind.NOT_TESTED, Optional.empty(), "", lower(notTested.reason()));
-        }
-        Unquantified described = (Unquantified) value;
-        return new ValueParts(Kind.DESCRIBED, Optional.empty(), "", lower(described.phrase()));
+        ValueForm form = ValueForm.of(value);
+        String unit = form.kind().isAngle()
+                ? DEGREE
+                : form.length().map(LengthUnit::symbol).orElse("");
+        return new ValueParts(
+                form.kind(), form.number(), unit, form.word().map(ValueParts::lower).orElse(""));
+    }
+
+    /** The code of a kind in exported files. */
+    public static String code(Kind kind) {
+        return kind == Kind.UNQUANTIFIED ? DESCRIBED : lower(kind);
+    }
+
+    /**
+     * The kind with that code.
+     *
+     * @throws IllegalArgumentException when there is none; the message lists the possible ones
+     */
+    public static Kind kind(String code) {
+        return named(Kind.class, ValueParts::code, code, "kind");
     }
 
     /**
@@ -76,14 +55,17 @@ public record ValueParts(Kind kind, Optional<BigDecimal> number, String unit, St
      * @throws IllegalArgumentException when they do not fit together; the message says why
      */
     public Value toValue() {
+        return form().value();
+    }
+
+    private ValueForm form() {
         return switch (kind) {
-            case ANGLE -> new Angle(degrees());
-            case DEFICIT, NEUTRAL, HYPEREXTENSION -> extension();
-            case GAP -> new Gap(distance());
-            case SPAN -> new Span(distance());
-            case SCORE -> new Score(points());
-            case NOT_TESTED -> new NotTested(code(NotTestedReason.class, detail, "detail"));
-            case DESCRIBED -> new Unquantified(code(Phrase.class, detail, "detail"));
+            case ANGLE -> ValueForm.number(kind, degrees());
+            case DEFICIT, NEUTRAL, HYPEREXTENSION -> ValueForm.number(kind, extension());
+            case GAP, SPAN -> ValueForm.length(kind, distance());
+            case SCORE -> ValueForm.number(kind, points());
+            case NOT_TESTED -> ValueForm.word(kind, code(NotTestedReason.class, detail, "detail"));
+            case UNQUANTIFIED -> ValueForm.word(kind, code(Phrase.class, detail, "detail"));
         };
     }
 
@@ -96,7 +78,7 @@ public record ValueParts(Kind kind, Optional<BigDecimal> number, String unit, St
         switch (kind) {
             case ANGLE, DEFICIT, NEUTRAL, HYPEREXTENSION -> require(unit.equals(DEGREE), unit, "an angle is in deg");
             case GAP, SPAN -> require(LengthUnit.withSymbol(unit).isPresent(), unit, "a length is in mm, cm or in");
-            case SCORE, NOT_TESTED, DESCRIBED -> require(unit.isEmpty(), unit, "kind " + kind.code() + " has no unit");
+            case SCORE, NOT_TESTED, UNQUANTIFIED -> require(unit.isEmpty(), unit, "kind " + code(kind) + " has no unit");
         }
     }
 
@@ -112,36 +94,33 @@ public record ValueParts(Kind kind, Optional<BigDecimal> number, String unit, St
      * @throws IllegalArgumentException when there is none; the message lists the possible ones
      */
     public static <E extends Enum<E>> E code(Class<E> type, String text, String what) {
+        return named(type, ValueParts::lower, text, what);
+    }
+
+    private static <E extends Enum<E>> E named(Class<E> type, Function<E, String> name, String text, String what) {
         return Arrays.stream(type.getEnumConstants())
-                .filter(constant -> lower(constant).equals(text))
+                .filter(constant -> name.apply(constant).equals(text))
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException(what + " is '" + text + "', but must be one of "
-                        + Arrays.stream(type.getEnumConstants())
-                                .map(ValueParts::lower)
-                                .collect(Collectors.joining(", "))));
+                        + Arrays.stream(type.getEnumConstants()).map(name).collect(Collectors.joining(", "))));
     }
 
     /** The lower-case name of a constant, as exported files use it. */
     public static String lower(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT);
+        return lower(constant.name());
     }
 
-    private static ValueParts degrees(Kind kind, BigDecimal degrees) {
-        return new ValueParts(kind, Optional.of(degrees), DEGREE, "");
+    private static String lower(String name) {
+        return name.toLowerCase(Locale.ROOT);
     }
 
-    private static ValueParts length(Kind kind, Distance distance) {
-        return new ValueParts(
-                kind, Optional.of(distance.amount()), distance.unit().symbol(), "");
-    }
-
-    private Extension extension() {
+    private BigDecimal extension() {
         BigDecimal degrees = degrees();
         if ((kind == Kind.NEUTRAL) != (degrees.signum() == 0)) {
-            throw new IllegalArgumentException("kind " + kind.code() + " does not fit " + degrees.toPlainString()
+            throw new IllegalArgumentException("kind " + code(kind) + " does not fit " + degrees.toPlainString()
                     + " degrees: 0 is neutral, and nothing else is");
         }
-        return new Extension(ExtensionKind.valueOf(kind.name()), degrees);
+        return degrees;
     }
 
     private BigDecimal degrees() {
@@ -154,15 +133,15 @@ public record ValueParts(Kind kind, Optional<BigDecimal> number, String unit, St
         return new Distance(present(), LengthUnit.withSymbol(unit).orElseThrow());
     }
 
-    private int points() {
+    private BigDecimal points() {
         try {
-            return present().intValueExact();
+            return BigDecimal.valueOf(present().intValueExact());
         } catch (ArithmeticException e) {
             throw new IllegalArgumentException("an opposition score is a whole number from 0 to 10", e);
         }
     }
 
     private BigDecimal present() {
-        return number.orElseThrow(() -> new IllegalArgumentException("kind " + kind.code() + " needs a value"));
+        return number.orElseThrow(() -> new IllegalArgumentException("kind " + code(kind) + " needs a value"));
     }
 }

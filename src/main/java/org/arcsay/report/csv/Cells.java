@@ -120,7 +120,7 @@ final class Cells {
     private static String value(Value value) {
         ValueParts parts = ValueParts.of(value);
         String number = parts.number().map(BigDecimal::toPlainString).orElse("");
-        return Packing.join(' ', List.of(parts.kind().code(), number, parts.unit(), parts.detail()));
+        return Packing.join(' ', List.of(ValueParts.code(parts.kind()), number, parts.unit(), parts.detail()));
     }
 
     private static Value value(String text) {
@@ -134,7 +134,7 @@ final class Cells {
     /** The value of a row or of a finding's alternative. */
     static Value value(String kind, String number, String unit, String detail) {
         return new ValueParts(
-                        ValueParts.code(ValueParts.Kind.class, kind, "kind"),
+                        ValueParts.kind(kind),
                         number.isEmpty() ? Optional.empty() : Optional.of(decimal(number)),
                         unit,
                         detail)

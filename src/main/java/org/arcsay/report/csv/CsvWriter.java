@@ -95,7 +95,7 @@ public final class CsvWriter implements ReportWriter {
         row.put(Column.MODE, ValueParts.lower(reading.mode()));
         row.put(Column.PLACEMENT, ValueParts.lower(reading.placement()));
         ValueParts value = ValueParts.of(reading.value());
-        row.put(Column.KIND, value.kind().code());
+        row.put(Column.KIND, ValueParts.code(value.kind()));
         row.put(Column.VALUE, value.number().map(BigDecimal::toPlainString).orElse(""));
         row.put(Column.UNIT, value.unit());
         row.put(Column.DETAIL, value.detail());

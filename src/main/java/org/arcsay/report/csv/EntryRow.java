@@ -24,6 +24,7 @@ import org.arcsay.model.Site;
 import org.arcsay.model.Sites;
 import org.arcsay.model.Value;
 import org.arcsay.model.Versions;
+import org.arcsay.model.ValueForm;
 import org.arcsay.report.content.ValueParts;
 
 /**
@@ -97,8 +98,8 @@ record EntryRow(Row row, Taken taken, List<JournalEvent> decisions, EntryStatus 
     }
 
     private static Optional<Value> value(Row row) {
-        Optional<ValueParts.Kind> kind =
-                row.need(Column.KIND, text -> ValueParts.code(ValueParts.Kind.class, text, "kind"));
+        Optional<ValueForm.Kind> kind =
+                row.need(Column.KIND, ValueParts::kind);
         Optional<Boolean> numeric = row.read(
                 Column.VALUE, text -> text.isEmpty() || Cells.decimal(text).signum() >= 0);
         Optional<Boolean> unit = kind.flatMap(k -> row.read(Column.UNIT, text -> unitFits(k, text)));
@@ -108,10 +109,10 @@ record EntryRow(Row row, Taken taken, List<JournalEvent> decisions, EntryStatus 
         String number = row.text(Column.VALUE);
         return row.read(
                 Column.VALUE,
-                text -> Cells.value(kind.orElseThrow().code(), number, row.text(Column.UNIT), row.text(Column.DETAIL)));
+                text -> Cells.value(ValueParts.code(kind.orElseThrow()), number, row.text(Column.UNIT), row.text(Column.DETAIL)));
     }
 
-    private static boolean unitFits(ValueParts.Kind kind, String unit) {
+    private static boolean unitFits(ValueForm.Kind kind, String unit) {
         ValueParts.requireUnit(kind, unit);
         return true;
     }

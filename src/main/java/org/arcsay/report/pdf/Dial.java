@@ -62,6 +62,12 @@ record Dial(JointRange range) {
         bone(pen, centre, axis);
     }
 
+    /** What the drawing tells. */
+    String words() {
+        String straight = range.hinge() ? start(range.now().from()) + " to " : "";
+        return range.title() + " " + straight + range.now().to().toPlainString() + "\u00B0";
+    }
+
     private static float from(DegreeRange range) {
         return range.from().floatValue();
     }

@@ -1,6 +1,7 @@
 package org.arcsay.report.pdf;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import org.arcsay.model.Side;
 
 /**
@@ -38,6 +39,11 @@ record DialRow(List<Dial> dials, float width, float most) implements Block {
 
     @Override
     public void draw(Pen pen, float x, float y) {
+        String words = dials.stream().map(Dial::words).collect(Collectors.joining("; "));
+        pen.figure("Range of motion now, drawn: " + words, () -> drawDials(pen, x, y));
+    }
+
+    private void drawDials(Pen pen, float x, float y) {
         float axis = y + TITLE + 6 + radius() * above();
         for (int i = 0; i < dials.size(); i++) {
             float left = x + i * width / COLUMNS;
@@ -55,6 +61,10 @@ record DialRow(List<Dial> dials, float width, float most) implements Block {
 
         @Override
         public void draw(Pen pen, float x, float y) {
+            pen.piece(Style.SMALL.role(), () -> drawKey(pen, x, y));
+        }
+
+        private void drawKey(Pen pen, float x, float y) {
             float left = x;
             pen.fill(left, y + 1, 16, 6, 0.15f);
             left = word(pen, side.word() + ", active", left + 20, y);

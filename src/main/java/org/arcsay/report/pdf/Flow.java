@@ -13,6 +13,7 @@ final class Flow implements AutoCloseable {
     private static final float FOOT = 13;
 
     private final PDDocument document;
+    private final Tags tags;
     private final Typeface typeface;
     private final PDRectangle paper;
     private final String continued;
@@ -24,8 +25,9 @@ final class Flow implements AutoCloseable {
      *
      * @param continued what stands at the top of every page but the first
      */
-    Flow(PDDocument document, Typeface typeface, Paper paper, String continued) throws IOException {
+    Flow(PDDocument document, Tags tags, Typeface typeface, Paper paper, String continued) throws IOException {
         this.document = document;
+        this.tags = tags;
         this.typeface = typeface;
         this.paper = paper.size();
         this.continued = continued;
@@ -44,13 +46,14 @@ final class Flow implements AutoCloseable {
     private Pen newPage() throws IOException {
         PDPage page = new PDPage(paper);
         document.addPage(page);
-        return new Pen(new PDPageContentStream(document, page), typeface, paper.getHeight());
+        PDPageContentStream stream = new PDPageContentStream(document, page);
+        return new Pen(stream, tags.page(page, stream), typeface, paper.getHeight());
     }
 
     void add(Block block) throws IOException {
         if (y + block.height() > paper.getHeight() - MARGIN - FOOT && y > MARGIN) {
             turnPage();
-            block.head().ifPresent(this::place);
+            block.head().ifPresent(head -> pen.again(() -> place(head)));
         }
         place(block);
     }

@@ -22,14 +22,12 @@ record PageHead(Report report, Side side, float width) implements Block {
     @Override
     public void draw(Pen pen, float x, float y) {
         Visit visit = report.current().visit();
-        pen.text(Wording.capital(side.word()) + " " + report.part() + ": range of motion", Style.TITLE, x, y + 17);
-        pen.text(
-                "Patient " + visit.patient() + "   ·   visit of " + Wording.minute(visit.startedAt()) + "   ·   "
-                        + earlier(),
-                Style.LEAD,
-                x,
-                y + 33);
-        stamp(pen, x + width, y + 3);
+        String title = Wording.capital(side.word()) + " " + report.part() + ": range of motion";
+        String lead = "Patient " + visit.patient() + "   ·   visit of " + Wording.minute(visit.startedAt()) + "   ·   "
+                + earlier();
+        pen.piece(Style.TITLE.role(), () -> pen.text(title, Style.TITLE, x, y + 17));
+        pen.piece(Style.LEAD.role(), () -> pen.text(lead, Style.LEAD, x, y + 33));
+        pen.piece(Style.STAMP.role(), () -> stamp(pen, x + width, y + 3));
         pen.line(x, y + 41, x + width, y + 41, 1.2f, 0);
     }
 
@@ -44,7 +42,7 @@ record PageHead(Report report, Side side, float width) implements Block {
         float box = textWidth + 14;
         boolean open = report.standing() == Standing.PRELIMINARY;
         pen.frame(right - box, y, box, 16, open ? 2 : 0.8f, 0);
-        pen.text(word, Style.STAMP, right - box + 7, y + 11.4f);
+        pen.text(word + " ", Style.STAMP, right - box + 7, y + 11.4f);
         String meaning = open
                 ? "not confirmed yet"
                 : "confirmed" + (report.standing() == Standing.AMENDED ? ", then changed" : "");

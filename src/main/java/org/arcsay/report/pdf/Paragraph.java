@@ -20,7 +20,7 @@ record Paragraph(List<String> lines, Style style, float indent) implements Block
         List<Block> blocks = new ArrayList<>();
         for (String line : typeface.wrap(text, style, width - INDENT)) {
             Paragraph body = new Paragraph(List.of(line), style, INDENT);
-            blocks.add(blocks.isEmpty() ? new Marked(mark, body) : body);
+            blocks.add(blocks.isEmpty() ? new Marked(mark, body) : new Rest(body));
         }
         return blocks;
     }
@@ -32,11 +32,11 @@ record Paragraph(List<String> lines, Style style, float indent) implements Block
 
     @Override
     public void draw(Pen pen, float x, float y) {
-        float baseline = y + style.size();
-        for (String line : lines) {
-            pen.text(line, style, x + indent, baseline);
-            baseline += style.lineHeight();
-        }
+        pen.piece(style.role(), () -> lines(pen, x, y));
+    }
+
+    private void lines(Pen pen, float x, float y) {
+        pen.lines(lines, style, x + indent, y + style.size());
     }
 
     /** A paragraph with a mark at its left. */
@@ -48,8 +48,23 @@ record Paragraph(List<String> lines, Style style, float indent) implements Block
 
         @Override
         public void draw(Pen pen, float x, float y) {
-            pen.text(mark, body.style(), x, y + body.style().size());
-            body.draw(pen, x, y);
+            pen.piece(body.style().role(), () -> {
+                pen.text(mark, body.style(), x, y + body.style().size());
+                body.lines(pen, x, y);
+            });
+        }
+    }
+
+    /** A further line of the paragraph before. */
+    private record Rest(Paragraph body) implements Block {
+        @Override
+        public float height() {
+            return body.height();
+        }
+
+        @Override
+        public void draw(Pen pen, float x, float y) {
+            pen.more(() -> body.lines(pen, x, y));
         }
     }
 }

@@ -6,12 +6,11 @@ import java.util.GregorianCalendar;
 import java.util.List;
 import java.util.stream.Stream;
 import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
-import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 import org.arcsay.model.Side;
 import org.arcsay.report.content.Report;
 import org.arcsay.report.content.ReportSource;
@@ -19,7 +18,7 @@ import org.arcsay.report.content.ReportWriter;
 
 /**
  * Writes the reported visit as PDF: one page for each thumb that was measured, the right one first. The same report gives the
- * same bytes.
+ * same bytes. The document is tagged for screen readers (PDF/UA-1, ISO 14289-1).
  */
 public final class PdfWriter implements ReportWriter {
     private final Paper paper;
@@ -32,11 +31,13 @@ public final class PdfWriter implements ReportWriter {
     public void write(Report report, OutputStream out) throws IOException {
         try (PDDocument document = new PDDocument()) {
             Typeface typeface = new Typeface(document);
+            Tags tags = new Tags(document);
             for (Side side : sides(report)) {
-                thumb(document, typeface, report, side);
+                thumb(document, tags, typeface, report, side);
             }
-            feet(document, typeface, report);
-            describe(document, report);
+            feet(document, tags, typeface, report);
+            tags.complete();
+            metadata(report).into(document);
             document.setDocumentId(report.source().createdAt().toEpochSecond());
             document.save(out);
         }
@@ -48,10 +49,10 @@ public final class PdfWriter implements ReportWriter {
         return report.sides().isEmpty() ? List.of(Side.RIGHT) : report.sides();
     }
 
-    private void thumb(PDDocument document, Typeface typeface, Report report, Side side) throws IOException {
+    private void thumb(PDDocument document, Tags tags, Typeface typeface, Report report, Side side) throws IOException {
         String continued = "Patient " + report.current().visit().patient() + ", " + side.word() + " " + report.part()
                 + ", continued";
-        try (Flow flow = new Flow(document, typeface, paper, continued)) {
+        try (Flow flow = new Flow(document, tags, typeface, paper, continued)) {
             flow.addAll(blocks(report, side, typeface));
         }
     }
@@ -69,17 +70,16 @@ public final class PdfWriter implements ReportWriter {
         return new ThumbPage(report, side, typeface, Flow.width(paper), density, longer).blocks();
     }
 
-    private void feet(PDDocument document, Typeface typeface, Report report) throws IOException {
+    private void feet(PDDocument document, Tags tags, Typeface typeface, Report report) throws IOException {
         ReportSource source = report.source();
         float bottom = paper.size().getHeight() - Flow.MARGIN;
         float right = paper.size().getWidth() - Flow.MARGIN;
         int pages = document.getNumberOfPages();
         for (int i = 0; i < pages; i++) {
             PDPage page = document.getPage(i);
-            try (Pen pen = new Pen(
-                    new PDPageContentStream(document, page, AppendMode.APPEND, true),
-                    typeface,
-                    paper.size().getHeight())) {
+            PDPageContentStream stream = new PDPageContentStream(document, page, AppendMode.APPEND, true);
+            PageTags unused = new PageTags(tags, page, stream, new COSArray());
+            try (Pen pen = new Pen(stream, unused, typeface, paper.size().getHeight())) {
                 pen.line(Flow.MARGIN, bottom - 9, right, bottom - 9, 0.4f, 0.6f);
                 pen.text(
                         "Patient " + report.current().visit().patient() + "   ·   "
@@ -93,19 +93,10 @@ public final class PdfWriter implements ReportWriter {
         }
     }
 
-    private static void describe(PDDocument document, Report report) {
-        PDDocumentInformation information = document.getDocumentInformation();
-        information.setTitle(
-                "Range of motion, patient " + report.current().visit().patient());
-        information.setCreator(report.source().program());
-        information.setProducer(report.source().program());
-        GregorianCalendar created =
-                GregorianCalendar.from(report.source().createdAt().toZonedDateTime());
-        information.setCreationDate(created);
-        information.setModificationDate(created);
-        document.getDocumentCatalog().setLanguage("en");
-        PDViewerPreferences preferences = new PDViewerPreferences(new COSDictionary());
-        preferences.setDisplayDocTitle(true);
-        document.getDocumentCatalog().setViewerPreferences(preferences);
+    private static Metadata metadata(Report report) {
+        return new Metadata(
+                "Range of motion, patient " + report.current().visit().patient(),
+                report.source().program(),
+                GregorianCalendar.from(report.source().createdAt().toZonedDateTime()));
     }
 }

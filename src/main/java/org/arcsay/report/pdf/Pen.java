@@ -2,18 +2,23 @@ package org.arcsay.report.pdf;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.List;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.StandardStructureTypes;
 
 /** Draws on one page, in points, with y counted from the top. For one thread. */
 final class Pen implements AutoCloseable {
     private static final float SOLID = 0;
 
     private final PDPageContentStream stream;
+    private final PageTags tags;
     private final Typeface typeface;
     private final float pageHeight;
 
-    Pen(PDPageContentStream stream, Typeface typeface, float pageHeight) {
+    Pen(PDPageContentStream stream, PageTags tags, Typeface typeface, float pageHeight) {
         this.stream = stream;
+        this.tags = tags;
         this.typeface = typeface;
         this.pageHeight = pageHeight;
     }
@@ -22,12 +27,52 @@ final class Pen implements AutoCloseable {
         void draw() throws IOException;
     }
 
-    private static void checked(Drawing drawing) {
+    private void checked(Drawing drawing) {
+        if (!tags.isInside()) {
+            tags.ornament(() -> checked(drawing));
+            return;
+        }
         try {
             drawing.draw();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** Draws the next piece of the document, such as a paragraph. Without it, what is drawn is mere ornament. */
+    void piece(String type, Runnable drawing) {
+        tags.mark(tags.document().next(type), drawing);
+    }
+
+    /** Draws a further part of the piece before. */
+    void more(Runnable drawing) {
+        tags.mark(tags.document().last(), drawing);
+    }
+
+    /** Draws a picture with the words that stand for it. */
+    void figure(String words, Runnable drawing) {
+        PDStructureElement figure = tags.document().next(StandardStructureTypes.Figure);
+        figure.setAlternateDescription(words);
+        tags.mark(figure, drawing);
+    }
+
+    /** Begins the next row of a table; its cells follow. */
+    PDStructureElement row() {
+        return tags.document().row();
+    }
+
+    /**
+     * Draws a cell of a row.
+     *
+     * @param cell made by {@link Tags#cell}
+     */
+    void cell(PDStructureElement cell, Runnable drawing) {
+        tags.mark(cell, drawing);
+    }
+
+    /** Draws again what was drawn before. */
+    void again(Runnable drawing) {
+        tags.ornament(drawing);
     }
 
     Typeface typeface() {
@@ -44,6 +89,15 @@ final class Pen implements AutoCloseable {
             stream.showText(typeface.printable(text));
             stream.endText();
         });
+    }
+
+    /** Writes line below line, with a blank between them for whoever hears or copies the text. */
+    void lines(List<String> lines, Style style, float x, float firstBaseline) {
+        float baseline = firstBaseline;
+        for (int i = 0; i < lines.size(); i++) {
+            text(i == lines.size() - 1 ? lines.get(i) : lines.get(i) + " ", style, x, baseline);
+            baseline += style.lineHeight();
+        }
     }
 
     void textCentred(String text, Style style, float x, float y) {

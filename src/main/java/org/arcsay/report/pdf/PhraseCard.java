@@ -29,14 +29,13 @@ public final class PhraseCard {
     public void write(HelpCard card, OutputStream out) throws IOException {
         try (PDDocument document = new PDDocument()) {
             Typeface typeface = new Typeface(document);
-            try (Flow flow = new Flow(document, typeface, paper, "What can be said, continued")) {
+            Tags tags = new Tags(document);
+            try (Flow flow = new Flow(document, tags, typeface, paper, "What can be said, continued")) {
                 head(flow, typeface);
                 flow.addAll(columns(card, typeface));
             }
-            document.getDocumentInformation().setTitle("Arcsay: what can be said");
-            document.getDocumentInformation().setProducer(program);
-            document.getDocumentInformation().setCreationDate(new GregorianCalendar(2026, 0, 1));
-            document.getDocumentCatalog().setLanguage("en");
+            tags.complete();
+            new Metadata("Arcsay: what can be said", program, new GregorianCalendar(2026, 0, 1)).into(document);
             document.setDocumentId(SAME_ALWAYS);
             document.save(out);
         }

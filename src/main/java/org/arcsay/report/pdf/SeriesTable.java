@@ -125,11 +125,6 @@ final class SeriesTable {
     }
 
     private Block row(Style style, boolean shaded, List<Text> texts) {
-        return TableRow.of(
-                texts.size() == 1 ? wide() : columns, texts, style, shaded, padding, Optional.of(heading), typeface);
-    }
-
-    private float[] wide() {
-        return new float[] {0, columns[columns.length - 1]};
+        return TableRow.of(columns, texts, style, shaded, padding, Optional.of(heading), typeface);
     }
 }

@@ -1,5 +1,7 @@
 package org.arcsay.report.pdf;
 
+import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.StandardStructureTypes;
+
 /**
  * How a text looks.
  *
@@ -20,6 +22,14 @@ record Style(float size, boolean bold, float gray) {
     static final Style STAMP = new Style(9, true, 0);
     static final Style CARD_HEAD = new Style(12.5f, true, 0);
     static final Style CARD = new Style(12.5f, false, 0.1f);
+
+    /** What a text in this style is in the structure of the document. */
+    String role() {
+        if (equals(TITLE)) {
+            return StandardStructureTypes.H1;
+        }
+        return equals(SECTION) || equals(CARD_HEAD) ? StandardStructureTypes.H2 : StandardStructureTypes.P;
+    }
 
     float lineHeight() {
         return size * 1.3f;

@@ -3,6 +3,7 @@ package org.arcsay.report.pdf;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 
 /**
  * One row of a table with cells broken to the width of their columns.
@@ -24,6 +25,9 @@ record TableRow(
         float padding,
         Optional<Block> head)
         implements Block {
+    /** What the mark means, for whoever does not see it. */
+    private static final String BEYOND = "beyond measurement error";
+
     private static final float PAD = 1.7f;
     private static final float MARK = 3.4f;
 
@@ -44,7 +48,7 @@ record TableRow(
             Typeface typeface) {
         List<List<String>> cells = new ArrayList<>();
         for (int i = 0; i < texts.size(); i++) {
-            float width = columns[i + 1] - columns[i] - 2 * PAD - (texts.get(i).emphasised() ? MARK + 2 : 0);
+            float width = columns[i + 1 == texts.size() ? columns.length - 1 : i + 1] - columns[i] - 2 * PAD - (texts.get(i).emphasised() ? MARK + 2 : 0);
             Style broken = texts.get(i).emphasised() ? bold(style) : style;
             cells.add(typeface.wrap(texts.get(i).text(), broken, width));
         }
@@ -67,10 +71,28 @@ record TableRow(
         if (shaded) {
             pen.fill(x, y, columns[columns.length - 1], height(), 0.92f);
         }
+        PDStructureElement row = pen.row();
         for (int i = 0; i < cells.size(); i++) {
-            drawCell(pen, i, x + columns[i] + PAD, y + padding);
+            int cell = i;
+            PDStructureElement tag = Tags.cell(row, scope(i), span(i));
+            if (emphasised.get(i)) {
+                tag.setActualText(String.join(" ", cells.get(i)) + ", " + BEYOND);
+            }
+            pen.cell(tag, () -> drawCell(pen, cell, x + columns[cell] + PAD, y + padding));
         }
         pen.line(x, y + height(), x + columns[columns.length - 1], y + height(), 0.35f, 0.72f);
+    }
+
+    private String scope(int cell) {
+        if (style.equals(Style.COLUMN)) {
+            return "Column";
+        }
+        return cell == 0 ? "Row" : "";
+    }
+
+    /** The last cell reaches to the right edge of the table. */
+    private int span(int cell) {
+        return cell == cells.size() - 1 ? columns.length - 1 - cell : 1;
     }
 
     private void drawCell(Pen pen, int cell, float x, float y) {
@@ -79,10 +101,6 @@ record TableRow(
             pen.fill(x, y + style.size() * 0.5f, MARK, MARK, 0);
             left += MARK + 2;
         }
-        float baseline = y + style.size();
-        for (String line : cells.get(cell)) {
-            pen.text(line, emphasised.get(cell) ? bold(style) : style, left, baseline);
-            baseline += style.lineHeight();
-        }
+        pen.lines(cells.get(cell), emphasised.get(cell) ? bold(style) : style, left, y + style.size());
     }
 }
