@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.app.Settings.SettingsException;
 import org.arcsay.review.HomeException;
 import org.arcsay.review.SettingField;
@@ -19,29 +21,27 @@ import org.arcsay.store.DataFolder;
  * @param use is given the settings after every change
  */
 record DeskSettings(DataFolder folder, Consumer<Settings> use) implements SettingsActions {
-    private static final Set<String> AT_START = Set.of("model", "grammar", "lexicon");
+    private static final Set<String> AT_START = Set.of("model", "grammar", "lexicon", "pause");
 
     @Override
     public List<SettingField> fields() throws HomeException {
         try {
             Map<String, String> values = Settings.values(folder.settings(), file().lines());
+            List<SeriesPlan> plans = Settings.read(folder.settings()).habits().plans();
             return Arrays.stream(SettingKey.values())
-                    .map(key -> field(key, values.getOrDefault(key.text(), key.usual())))
+                    .map(key -> field(key, plans, values.getOrDefault(key.text(), key.usual())))
                     .toList();
         } catch (SettingsException e) {
             throw new HomeException(String.valueOf(e.getMessage()), e);
         }
     }
 
-    private static SettingField field(SettingKey key, String value) {
-        return new SettingField(
-                key.text(),
-                key.title(),
-                key.meaning(),
-                key.allowed().entrySet().stream()
-                        .map(choice -> new SettingField.Choice(choice.getKey(), choice.getValue()))
-                        .toList(),
-                value);
+    private static SettingField field(SettingKey key, List<SeriesPlan> plans, String value) {
+        Stream<SettingField.Choice> choices = key == SettingKey.PLAN
+                ? plans.stream().map(plan -> new SettingField.Choice(plan.id(), plan.title()))
+                : key.allowed().entrySet().stream()
+                        .map(choice -> new SettingField.Choice(choice.getKey(), choice.getValue()));
+        return new SettingField(key.text(), key.title(), key.meaning(), choices.toList(), value);
     }
 
     @Override
@@ -65,7 +65,7 @@ record DeskSettings(DataFolder folder, Consumer<Settings> use) implements Settin
                     e);
         }
         return changes.keySet().stream().anyMatch(AT_START::contains)
-                ? "Speech model, grammar and pronunciations hold after Arcsay was started again."
+                ? "Speech model, grammar, pronunciations and pause hold after Arcsay was started again."
                 : "";
     }
 

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -21,10 +22,12 @@ import org.arcsay.feedback.ClipVoice;
 import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.feedback.VoiceSettings;
 import org.arcsay.feedback.VoiceSettings.Voice;
+import org.arcsay.grammar.GrammarException;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.SignConvention;
+import org.arcsay.recogniser.SentencePause;
 
 /**
  * The settings file of a clinic: one {@code key = value} a line, comments after {@code #}.
@@ -35,6 +38,7 @@ import org.arcsay.model.SignConvention;
  * @param lexicon file with pronunciations of own words, if one is set
  * @param microphone name of the recording device, if one is set
  * @param answers how answers sound
+ * @param pause the silence that ends a sentence
  * @param habits series, norms and sound keeping
  */
 public record Settings(
@@ -44,6 +48,7 @@ public record Settings(
         Optional<Path> lexicon,
         Optional<String> microphone,
         Answers answers,
+        SentencePause pause,
         Habits habits) {
     private static final Map<String, SignConvention> SIGNS = Map.of(
             "ask", SignConvention.UNSET,
@@ -53,22 +58,25 @@ public record Settings(
             Map.of("mm", LengthUnit.MILLIMETRE, "cm", LengthUnit.CENTIMETRE, "in", LengthUnit.INCH);
     private static final Map<String, Voice> VOICES = named(Voice.values());
     private static final Map<String, FeedbackLevel> LEVELS = named(FeedbackLevel.values());
+    private static final Map<String, SentencePause> PAUSES = named(SentencePause.values());
     private static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false);
     private static final Map<String, NormSet> NORMS =
             NormSets.standard().all().stream().collect(Collectors.toMap(NormSet::id, Function.identity()));
-    private static final Map<String, SeriesPlan> PLANS =
-            SeriesPlans.standard().all().stream().collect(Collectors.toMap(SeriesPlan::id, Function.identity()));
 
     /**
      * What is usual in this clinic.
      *
      * @param plan the series that a visit is to complete
+     * @param plans all series to choose from, the clinic's own among them
      * @param norms the norm set that reports show
      * @param keepSound whether the sound of visits is kept
      */
-    public record Habits(SeriesPlan plan, NormSet norms, boolean keepSound) {
-        static final Habits DEFAULTS =
-                new Habits(SeriesPlans.standard().usual(), NormSets.standard().usual(), false);
+    public record Habits(SeriesPlan plan, List<SeriesPlan> plans, NormSet norms, boolean keepSound) {
+        static final Habits DEFAULTS = new Habits(
+                SeriesPlans.standard().usual(),
+                SeriesPlans.standard().all(),
+                NormSets.standard().usual(),
+                false);
     }
 
     /**
@@ -98,6 +106,7 @@ public record Settings(
                 Optional.empty(),
                 Optional.empty(),
                 Answers.DEFAULTS,
+                SentencePause.usual(),
                 Habits.DEFAULTS);
     }
 
@@ -216,6 +225,7 @@ public record Settings(
     static Settings of(Path file, List<String> lines) throws SettingsException {
         Map<String, Set> values = sets(file, lines);
         ClinicSettings usual = ClinicSettings.defaults();
+        List<SeriesPlan> plans = plans(values);
         return new Settings(
                 new ClinicSettings(
                         one(values, "sign", SIGNS).orElse(usual.signConvention()),
@@ -227,10 +237,35 @@ public record Settings(
                 file(values, "lexicon"),
                 text(values, "microphone"),
                 answers(values),
+                one(values, "pause", PAUSES).orElse(SentencePause.usual()),
                 new Habits(
-                        one(values, "plan", PLANS).orElse(Habits.DEFAULTS.plan()),
+                        one(values, "plan", byId(plans)).orElse(Habits.DEFAULTS.plan()),
+                        plans,
                         one(values, "norms", NORMS).orElse(Habits.DEFAULTS.norms()),
                         one(values, "keep-sound", YES_NO).orElse(Habits.DEFAULTS.keepSound())));
+    }
+
+    private static Map<String, SeriesPlan> byId(List<SeriesPlan> plans) {
+        return plans.stream().collect(Collectors.toMap(SeriesPlan::id, Function.identity()));
+    }
+
+    private static List<SeriesPlan> plans(Map<String, Set> values) throws SettingsException {
+        List<SeriesPlan> all = new ArrayList<>(SeriesPlans.standard().all());
+        if (values.containsKey("plans")) {
+            Set own = values.get("plans");
+            try {
+                all.addAll(PlanFile.read(own.file(), grammar(values)));
+            } catch (PlanFile.PlanException | GrammarException e) {
+                throw new SettingsException(own.where() + " cannot be used: " + e.getMessage());
+            }
+        }
+        return List.copyOf(all);
+    }
+
+    private static SpokenGrammar grammar(Map<String, Set> values) throws SettingsException, GrammarException {
+        return values.containsKey("grammar")
+                ? SpokenGrammar.named(values.get("grammar").grammar())
+                : SpokenGrammar.standard();
     }
 
     private static Optional<Path> file(Map<String, Set> values, String key) throws SettingsException {

@@ -36,6 +36,9 @@ public interface HomeActions {
     /** The series that is proposed. */
     SeriesPlan usualPlan();
 
+    /** The series to choose from: those of the program and the clinic's own. */
+    List<SeriesPlan> plans();
+
     /** The settings behind their screen. */
     SettingsActions settings();
 
