@@ -1,5 +1,6 @@
 package org.arcsay.app;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.audio.AudioException;
@@ -7,6 +8,7 @@ import org.arcsay.audio.AudioSource;
 import org.arcsay.model.Heard;
 import org.arcsay.model.Utterance;
 import org.arcsay.model.Versions;
+import org.arcsay.parser.Joining;
 import org.arcsay.parser.Parser;
 import org.arcsay.parser.Understood;
 import org.arcsay.recogniser.Recogniser;
@@ -18,9 +20,11 @@ import org.arcsay.session.VisitSession;
  * stop it.
  */
 public final class CaptureLoop {
-    private static final int BLOCKS_PER_SECOND = 10;
+    /** The recogniser looks at the sound in steps of 90 ms; larger blocks would add to that. */
+    static final Duration BLOCK = Duration.ofMillis(50);
 
     private final Parser parser;
+    private final Joining joining;
     private final VisitSession session;
     private final Versions versions;
     private final CaptureListener listener;
@@ -28,6 +32,7 @@ public final class CaptureLoop {
 
     public CaptureLoop(Parser parser, VisitSession session, Versions versions, CaptureListener listener) {
         this.parser = parser;
+        this.joining = new Joining(parser);
         this.session = session;
         this.versions = versions;
         this.listener = listener;
@@ -40,7 +45,7 @@ public final class CaptureLoop {
      * @throws AudioException when the sound breaks off; everything understood before is stored
      */
     public void run(AudioSource source, Recogniser recogniser) throws AudioException {
-        short[] block = new short[source.sampleRate() / BLOCKS_PER_SECOND];
+        short[] block = new short[(int) (BLOCK.toMillis() * source.sampleRate() / 1000)];
         try {
             int length = source.read(block);
             while (length >= 0 && !isDone()) {
@@ -54,21 +59,24 @@ public final class CaptureLoop {
         }
     }
 
-    private void answer(Utterance utterance) {
-        answer(utterance, Heard.spoken(utterance, versions));
-    }
-
-    private void answer(Utterance utterance, Heard heard) {
-        Understood said = parser.understand(utterance);
-        Outcome outcome = session.handle(said, heard);
-        listener.answered(utterance, said.command(), outcome);
+    private void answer(Utterance piece) {
+        Joining.Said said = joining.next(piece);
+        Outcome outcome = session.handle(said, Heard.spoken(said.utterance(), versions));
+        if (session.isPaused()) {
+            joining.forget();
+        }
+        listener.answered(said.utterance(), said.meaning().command(), outcome);
     }
 
     /** Deals with typed text as if it had been spoken. To be called by the thread of the loop, also between two runs. */
     public void type(String text) {
         List<String> words = TypedSpeech.words(text);
         if (!words.isEmpty()) {
-            answer(Utterance.typed(words), Heard.typed(text, versions));
+            joining.forget();
+            Utterance utterance = Utterance.typed(words);
+            Understood said = parser.understand(utterance);
+            Outcome outcome = session.handle(said, Heard.typed(text, versions));
+            listener.answered(utterance, said.command(), outcome);
         }
     }
 

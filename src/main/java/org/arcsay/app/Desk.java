@@ -16,6 +16,7 @@ import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
 import org.arcsay.parser.Parser;
 import org.arcsay.recogniser.ModelException;
+import org.arcsay.recogniser.SentencePause;
 import org.arcsay.review.HomeActions;
 import org.arcsay.review.HomeException;
 import org.arcsay.review.MeasuringModel;
@@ -70,12 +71,12 @@ public final class Desk implements HomeActions, AutoCloseable {
         this.grammar = grammar;
         this.preparing = preparing;
         this.setup = preparing.apply(settings);
-        this.ears = CompletableFuture.supplyAsync(() -> load(model));
+        this.ears = CompletableFuture.supplyAsync(() -> load(model, settings.pause()));
     }
 
-    private Ears load(Optional<Path> model) {
+    private Ears load(Optional<Path> model, SentencePause pause) {
         try {
-            return Ears.open(folder.models(), model, grammar);
+            return Ears.open(folder.models(), model, grammar, pause);
         } catch (ModelException e) {
             throw new CompletionException(e);
         }
@@ -142,6 +143,11 @@ public final class Desk implements HomeActions, AutoCloseable {
     }
 
     @Override
+    public List<SeriesPlan> plans() {
+        return setup.habits().plans();
+    }
+
+    @Override
     public SettingsActions settings() {
         return new DeskSettings(folder, settings -> setup = preparing.apply(settings));
     }
@@ -194,13 +200,22 @@ public final class Desk implements HomeActions, AutoCloseable {
     }
 
     private MeasuringModel begin(Visits visits, MeasuringStart start, LiveMeasuring.Parts parts) throws HomeException {
+        SeriesPlan plan = series(visits, start);
         LiveMeasuring live = stored(() -> {
-            VisitSession session = visits.begin(start.patient(), start.side(), start.plan());
+            VisitSession session = visits.begin(start.patient(), start.side(), plan);
             return LiveMeasuring.start(
                     visits, session, new Parser(grammar), parts.remarking(visits.notice(session.visit())));
         });
         begun.add(live);
         return live.model();
+    }
+
+    private static SeriesPlan series(Visits visits, MeasuringStart start) throws HomeException {
+        if (!start.plan().equals(SeriesPlan.RECHECK)) {
+            return start.plan();
+        }
+        return stored(() -> visits.recheck(start.patient(), start.side()))
+                .orElseThrow(() -> new HomeException(Visits.NOTHING_TO_RECHECK, null));
     }
 
     private interface Stored<T> {

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.app.Settings.SettingsException;
 import org.arcsay.review.HomeException;
 import org.arcsay.review.SettingField;
@@ -20,7 +22,7 @@ import org.arcsay.store.DataFolder;
  * @param use is given the settings after every change
  */
 record DeskSettings(DataFolder folder, Consumer<Settings> use) implements SettingsActions {
-    private static final Set<String> AT_START = Set.of("model", "grammar", "lexicon");
+    private static final Set<String> AT_START = Set.of("model", "grammar", "lexicon", "pause");
 
     @Override
     public List<SettingField> fields() throws HomeException {
@@ -39,6 +41,9 @@ record DeskSettings(DataFolder folder, Consumer<Settings> use) implements Settin
         Map<String, String> choices = new LinkedHashMap<>(key.allowed());
         if (key == SettingKey.NORMS) {
             now.habits().normSets().forEach(set -> choices.putIfAbsent(set.id(), set.title()));
+        }
+        if (key == SettingKey.PLAN) {
+            now.habits().plans().forEach(plan -> choices.putIfAbsent(plan.id(), plan.title()));
         }
         return new SettingField(
                 key.text(),
@@ -71,7 +76,7 @@ record DeskSettings(DataFolder folder, Consumer<Settings> use) implements Settin
                     e);
         }
         return changes.keySet().stream().anyMatch(AT_START::contains)
-                ? "Speech model, grammar and pronunciations hold after Arcsay was started again."
+                ? "Speech model, grammar, pronunciations and pause hold after Arcsay was started again."
                 : "";
     }
 

@@ -8,6 +8,7 @@ import org.arcsay.recogniser.ModelCache;
 import org.arcsay.recogniser.ModelException;
 import org.arcsay.recogniser.ModelFolder;
 import org.arcsay.recogniser.Recogniser;
+import org.arcsay.recogniser.SentencePause;
 import org.arcsay.recogniser.VoskModel;
 
 /**
@@ -31,17 +32,24 @@ public final class Ears implements AutoCloseable {
      *
      * @param cache folder for unpacked and fitted models
      * @param folder another model than the built-in one
+     * @param pause the silence that ends a sentence
      * @throws ModelException when the model is missing, damaged or of the wrong kind
      */
-    public static Ears open(Path cache, Optional<Path> folder, SpokenGrammar grammar) throws ModelException {
+    public static Ears open(Path cache, Optional<Path> folder, SpokenGrammar grammar, SentencePause pause)
+            throws ModelException {
         ModelCache models = new ModelCache(cache);
         ModelFolder source = folder.isPresent() ? ModelFolder.check(folder.get()) : models.bundled();
-        ModelCache.Fitted fitted = models.fit(source, grammar.graph(), grammar.ownWords());
+        ModelCache.Fitted fitted = models.fit(source, grammar.graph(), grammar.ownWords(), pause);
         String name = folder.map(path -> String.valueOf(path.getFileName())).orElse(ModelCache.BUNDLED);
         return new Ears(
                 VoskModel.load(fitted.folder().path()),
                 name + "@" + fitted.folder().checksum(),
                 fitted.missingWords());
+    }
+
+    /** As above, with the usual pause. */
+    public static Ears open(Path cache, Optional<Path> folder, SpokenGrammar grammar) throws ModelException {
+        return open(cache, folder, grammar, SentencePause.usual());
     }
 
     /** Name and checksum of the model, stored with every entry. */

@@ -1,6 +1,7 @@
 package org.arcsay.app;
 
 import java.time.Duration;
+import java.util.Optional;
 import org.arcsay.audio.AudioException;
 import org.arcsay.audio.AudioSource;
 import org.arcsay.feedback.Answer;
@@ -23,11 +24,17 @@ import org.arcsay.session.VisitSession;
  * its own. Every answer sounds after what it names is stored, and our own voice never reaches the recogniser.
  */
 public final class LiveCapture {
+    /** By then a sentence that went on has been understood. */
+    private static final Duration QUIET = Duration.ofMillis(1200);
+
+    private static final Duration PATIENCE = Duration.ofSeconds(4);
+
     private final Speaker speaker;
     private final VisitSession session;
     private final Responder responder;
     private final CaptureListener listener;
     private final CaptureLoop loop;
+    private Optional<EchoGate> gate = Optional.empty();
 
     /**
      * @param level how much is said
@@ -55,7 +62,9 @@ public final class LiveCapture {
      */
     public void run(AudioSource source, Recogniser recogniser) throws AudioException {
         speaker.answer(Answer.of(Earcon.LISTENING, Sentence.of("listening")));
-        loop.run(new GatedSource(source, new EchoGate(speaker, source.sampleRate())), recogniser);
+        EchoGate opened = new EchoGate(speaker, source.sampleRate());
+        gate = Optional.of(opened);
+        loop.run(new GatedSource(source, opened), recogniser);
     }
 
     /** Deals with typed text as if it had been spoken. To be called by the thread that listens, also between two runs. */
@@ -73,18 +82,42 @@ public final class LiveCapture {
         return loop.isDone();
     }
 
+    /** An answer waits while the user goes on speaking: what comes may belong to the same sentence and change the answer. */
     private final class Answering implements CaptureListener {
+        private Optional<Answer> waiting = Optional.empty();
+        private Duration since = Duration.ZERO;
+        private Duration lastSpeech = Duration.ZERO;
+
         @Override
         public void answered(Utterance utterance, Command command, Outcome outcome) {
             Answer answer = responder.answer(utterance, outcome, session.question());
+            waiting = Optional.empty();
             if (!answer.isSilent()) {
-                speaker.answer(answer);
+                if (speaksOn()) {
+                    waiting = Optional.of(answer);
+                    since = lastSpeech;
+                } else {
+                    speaker.answer(answer);
+                }
             }
             listener.answered(utterance, command, outcome);
         }
 
+        private boolean speaksOn() {
+            return gate.filter(EchoGate::hearsSpeech).isPresent();
+        }
+
         @Override
         public void progress(Duration position) {
+            if (speaksOn()) {
+                lastSpeech = position;
+            }
+            boolean quiet = position.minus(lastSpeech).compareTo(QUIET) >= 0;
+            boolean longEnough = position.minus(since).compareTo(PATIENCE) >= 0;
+            if (waiting.isPresent() && (quiet || longEnough)) {
+                speaker.answer(waiting.get());
+                waiting = Optional.empty();
+            }
             listener.progress(position);
         }
     }

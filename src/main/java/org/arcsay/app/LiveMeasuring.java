@@ -1,6 +1,5 @@
 package org.arcsay.app;
 
-import java.io.IOException;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
@@ -12,7 +11,6 @@ import org.arcsay.audio.AudioSource;
 import org.arcsay.audio.CaptureStatus;
 import org.arcsay.audio.LevelMeter;
 import org.arcsay.audio.Microphone;
-import org.arcsay.audio.RecordedSource;
 import org.arcsay.feedback.OpenedSpeaker;
 import org.arcsay.feedback.Speaker;
 import org.arcsay.feedback.VoiceSettings;
@@ -33,7 +31,6 @@ import org.arcsay.review.ReviewModel;
 import org.arcsay.session.Outcome;
 import org.arcsay.session.VisitSession;
 import org.arcsay.store.KeptSound;
-import org.arcsay.store.StoreException;
 
 /**
  * One visit captured live behind the measuring screen; any thread may ask for something. The capture runs on a thread of its
@@ -197,23 +194,11 @@ final class LiveMeasuring implements MeasuringActions {
             }
         }
 
-        /** The source, which is also written to a file if that is wanted. A visit is worth more than its sound. */
         private AudioSource recorded(AudioSource source) {
-            if (parts.sound().isEmpty()) {
-                return source;
-            }
-            try {
-                return RecordedSource.into(
-                        parts.sound().get().begin(session.visit().id()), source, this::soundIsLost);
-            } catch (IOException | StoreException e) {
-                soundIsLost(e);
-                return source;
-            }
-        }
-
-        private void soundIsLost(Exception failure) {
-            notice =
-                    "The sound is not kept from here on (" + failure.getMessage() + "). Readings are stored as before.";
+            return parts.sound()
+                    .map(sound ->
+                            SoundKeeping.of(sound, session.visit().id(), source, file -> {}, lost -> notice = lost))
+                    .orElse(source);
         }
 
         /** Typing only, for a while or until the session ends. */

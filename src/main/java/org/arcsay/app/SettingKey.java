@@ -59,6 +59,11 @@ enum SettingKey {
                     "neutral-zero-extension-first", "Neutral-zero, extension first: 0-10-75",
                     "neutral-zero-flexion-first", "Neutral-zero, flexion first: 75-10-0")),
     PLAN("plan", "Series", "The series of measures that a visit is to complete unless another is chosen.", plans()),
+    PLANS(
+            "plans",
+            "Own series",
+            "Text file with the clinic's own series; empty for none. See docs/guide.md.",
+            Map.of()),
     ANSWERS(
             "answers",
             "Answers by sound",
@@ -84,6 +89,14 @@ enum SettingKey {
             "Microphone",
             "Recording device; a part of its name is enough. Empty for the system's choice.",
             Map.of()),
+    PAUSE(
+            "pause",
+            "Pause that ends a sentence",
+            "How long to wait for more before answering. What follows after a pause still joins what was said before it.",
+            values(
+                    "short", "Short: answers soonest",
+                    "medium", "Medium",
+                    "long", "Long: for slow or hesitant speech")),
     KEEP_SOUND(
             "keep-sound",
             "Keep the sound of visits",

@@ -30,11 +30,13 @@ import org.arcsay.feedback.ClipVoice;
 import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.feedback.VoiceSettings;
 import org.arcsay.feedback.VoiceSettings.Voice;
+import org.arcsay.grammar.GrammarException;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.SignConvention;
 import org.arcsay.review.Appearance;
+import org.arcsay.recogniser.SentencePause;
 import org.arcsay.tables.TableException;
 
 /**
@@ -46,6 +48,7 @@ import org.arcsay.tables.TableException;
  * @param lexicon file with pronunciations of own words, if one is set
  * @param microphone name of the recording device, if one is set
  * @param answers how answers sound
+ * @param pause the silence that ends a sentence
  * @param habits series, norms and sound keeping
  * @param appearance theme and size of text
  */
@@ -56,6 +59,7 @@ public record Settings(
         Optional<Path> lexicon,
         Optional<String> microphone,
         Answers answers,
+        SentencePause pause,
         Habits habits,
         Appearance appearance) {
     private static final Map<String, SignConvention> SIGNS = Map.of(
@@ -66,6 +70,7 @@ public record Settings(
             Map.of("mm", LengthUnit.MILLIMETRE, "cm", LengthUnit.CENTIMETRE, "in", LengthUnit.INCH);
     private static final Map<String, Voice> VOICES = named(Voice.values());
     private static final Map<String, FeedbackLevel> LEVELS = named(FeedbackLevel.values());
+    private static final Map<String, SentencePause> PAUSES = named(SentencePause.values());
     private static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false);
     private static final Map<String, Rater> RATERS = Map.of("different", Rater.DIFFERENT, "same", Rater.SAME);
     private static final Map<String, Confidence> CONFIDENCES =
@@ -78,25 +83,27 @@ public record Settings(
     private static final Map<String, Boolean> THEMES = Map.of("light", false, "dark", true);
     private static final Map<String, Integer> SIZES =
             Appearance.SIZES.stream().collect(Collectors.toMap(String::valueOf, Function.identity()));
-    private static final Map<String, SeriesPlan> PLANS =
-            SeriesPlans.standard().all().stream().collect(Collectors.toMap(SeriesPlan::id, Function.identity()));
 
     /**
      * What is usual in this clinic.
      *
      * @param plan the series that a visit is to complete
+     * @param plans all series to choose from, the clinic's own among them
      * @param customs how readings are compared and written
      * @param normSets the norm sets to choose from: the clinic's own first, then the shipped ones
      * @param keepSound whether the sound of visits is kept
      */
-    public record Habits(SeriesPlan plan, Customs customs, List<NormSet> normSets, boolean keepSound) {
+    public record Habits(
+            SeriesPlan plan, List<SeriesPlan> plans, Customs customs, List<NormSet> normSets, boolean keepSound) {
         static final Habits DEFAULTS = new Habits(
                 SeriesPlans.standard().usual(),
+                SeriesPlans.standard().all(),
                 Customs.usual(),
                 NormSets.standard().all(),
                 false);
 
         public Habits {
+            plans = List.copyOf(plans);
             normSets = List.copyOf(normSets);
         }
     }
@@ -128,6 +135,7 @@ public record Settings(
                 Optional.empty(),
                 Optional.empty(),
                 Answers.DEFAULTS,
+                SentencePause.usual(),
                 Habits.DEFAULTS,
                 Appearance.USUAL);
     }
@@ -260,6 +268,7 @@ public record Settings(
     static Settings of(Path file, List<String> lines) throws SettingsException {
         Map<String, Set> values = sets(file, lines);
         ClinicSettings usual = ClinicSettings.defaults();
+        List<SeriesPlan> plans = plans(values);
         return new Settings(
                 new ClinicSettings(
                         one(values, "sign", SIGNS).orElse(usual.signConvention()),
@@ -271,8 +280,10 @@ public record Settings(
                 file(values, "lexicon"),
                 text(values, "microphone"),
                 answers(values),
+                one(values, "pause", PAUSES).orElse(SentencePause.usual()),
                 new Habits(
-                        one(values, "plan", PLANS).orElse(Habits.DEFAULTS.plan()),
+                        one(values, "plan", byId(plans)).orElse(Habits.DEFAULTS.plan()),
+                        plans,
                         customs(values),
                         normSets(values),
                         one(values, "keep-sound", YES_NO).orElse(Habits.DEFAULTS.keepSound())),
@@ -306,6 +317,29 @@ public record Settings(
         }
         sets.addAll(NormSets.standard().all());
         return sets;
+    }
+
+    private static Map<String, SeriesPlan> byId(List<SeriesPlan> plans) {
+        return plans.stream().collect(Collectors.toMap(SeriesPlan::id, Function.identity()));
+    }
+
+    private static List<SeriesPlan> plans(Map<String, Set> values) throws SettingsException {
+        List<SeriesPlan> all = new ArrayList<>(SeriesPlans.standard().all());
+        if (values.containsKey("plans")) {
+            Set own = values.get("plans");
+            try {
+                all.addAll(PlanFile.read(own.file(), grammar(values)));
+            } catch (PlanFile.PlanException | GrammarException e) {
+                throw new SettingsException(own.where() + " cannot be used: " + e.getMessage());
+            }
+        }
+        return List.copyOf(all);
+    }
+
+    private static SpokenGrammar grammar(Map<String, Set> values) throws SettingsException, GrammarException {
+        return values.containsKey("grammar")
+                ? SpokenGrammar.named(values.get("grammar").grammar())
+                : SpokenGrammar.standard();
     }
 
     private static Optional<Path> file(Map<String, Set> values, String key) throws SettingsException {

@@ -17,6 +17,8 @@ public final class TypedSpeech {
             Map.entry("mp", "m p"),
             Map.entry("mcp", "m c p"),
             Map.entry("cmc", "c m c"),
+            Map.entry("pip", "p i p"),
+            Map.entry("dip", "d i p"),
             Map.entry("mm", "millimeters"),
             Map.entry("cm", "centimeters"),
             Map.entry("deg", "degrees"),

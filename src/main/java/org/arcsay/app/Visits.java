@@ -3,6 +3,7 @@ package org.arcsay.app;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.OffsetDateTime;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -33,6 +34,10 @@ import org.arcsay.validate.Validator;
 
 /** Begins visits and opens reviews, judged with everything that is known of the patient. Any thread may use it. */
 public final class Visits {
+    /** What to tell where {@link #recheck} finds nothing. */
+    public static final String NOTHING_TO_RECHECK =
+            "Nothing to check again: there is no earlier visit of this patient, or all of it was normal. Choose another series.";
+
     private static final String NO_MODEL = "none";
 
     private final VisitStore store;
@@ -115,6 +120,20 @@ public final class Visits {
                             .collect(Collectors.joining(", "))
                     + ".");
         }
+    }
+
+    /**
+     * What was not normal at the patient's last visit that has readings.
+     *
+     * @param side one hand, or empty for both
+     * @return empty when there is no such visit, or all of it was normal
+     */
+    public Optional<SeriesPlan> recheck(PatientCode patient, Optional<Side> side) throws StoreException {
+        return store.visits(patient).stream()
+                .filter(visit -> !visit.counting().isEmpty())
+                .max(Comparator.comparing(Visit::startedAt))
+                .map(visit -> SeriesPlan.recheck(visit, side, customs.norms()))
+                .filter(plan -> !plan.steps().isEmpty());
     }
 
     /** What understood the entries of a capture. */

@@ -1,6 +1,5 @@
 package org.arcsay.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -8,12 +7,12 @@ import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.app.Ears;
 import org.arcsay.app.LiveCapture;
 import org.arcsay.app.Settings;
+import org.arcsay.app.SoundKeeping;
 import org.arcsay.app.Visits;
 import org.arcsay.audio.AudioException;
 import org.arcsay.audio.AudioQuality;
 import org.arcsay.audio.AudioSource;
 import org.arcsay.audio.LevelMeter;
-import org.arcsay.audio.RecordedSource;
 import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.feedback.NoSpeaker;
 import org.arcsay.feedback.Speaker;
@@ -45,9 +44,13 @@ record Capture(
         SpokenGrammar grammar,
         Optional<KeptSound> keptSound) {
 
+    static Visits visits(VisitStore store, Settings settings, SpokenGrammar grammar) {
+        return new Visits(store, settings.clinic(), settings.habits().customs(), grammar.version());
+    }
+
     /** Loads the model and warns of words that it lacks. */
     Ears ears(Path cache, Optional<Path> model, PrintWriter err) throws ModelException {
-        Ears ears = Ears.open(cache, model.or(settings::model), grammar);
+        Ears ears = Ears.open(cache, model.or(settings::model), grammar, settings.pause());
         ears.warning().ifPresent(err::println);
         return ears;
     }
@@ -65,7 +68,7 @@ record Capture(
     /** As above, with answers by sound. */
     Visit listen(Ears ears, VisitStore store, AudioSource source, Speaker speaker, FeedbackLevel level, PrintWriter err)
             throws AudioException, StoreException {
-        Visits visits = new Visits(store, settings.clinic(), settings.habits().customs(), grammar.version());
+        Visits visits = visits(store, settings, grammar);
         VisitSession session = visits.begin(patient, side, plan);
         visits.notice(session.visit()).ifPresent(err::println);
         LevelMeter meter = new LevelMeter(source.sampleRate());
@@ -86,25 +89,15 @@ record Capture(
         return store.visit(session.visit().id()).orElseThrow();
     }
 
-    /** The source, which is also written to a file if that is wanted. A visit is worth more than its sound. */
     private AudioSource recorded(Visit visit, AudioSource source, PrintWriter err) {
-        if (keptSound.isEmpty()) {
-            return source;
-        }
-        try {
-            Path file = keptSound.get().begin(visit.id());
-            AudioSource recorded = RecordedSource.into(file, source, failure -> warnOfLostSound(failure, err));
-            err.println(
-                    "KEEPING THE SOUND of this visit in " + file + " until 'arcsay purge-sound'. Tell the patient.");
-            return recorded;
-        } catch (IOException | StoreException e) {
-            warnOfLostSound(e, err);
-            return source;
-        }
-    }
-
-    private static void warnOfLostSound(Exception failure, PrintWriter err) {
-        err.println(
-                "The sound is not kept from here on (" + failure.getMessage() + "). Readings are stored as before.");
+        return keptSound
+                .map(sound -> SoundKeeping.of(
+                        sound,
+                        visit.id(),
+                        source,
+                        file -> err.println("KEEPING THE SOUND of this visit in " + file
+                                + " until 'arcsay purge-sound'. Tell the patient."),
+                        err::println))
+                .orElse(source);
     }
 }

@@ -3,6 +3,7 @@ package org.arcsay.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.app.Ears;
 import org.arcsay.app.Settings;
 import org.arcsay.audio.AudioException;
@@ -13,6 +14,7 @@ import org.arcsay.feedback.FeedbackLevel;
 import org.arcsay.feedback.OpenedSpeaker;
 import org.arcsay.feedback.Speaker;
 import org.arcsay.feedback.VoiceSettings;
+import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Visit;
 import org.arcsay.store.DataFolder;
@@ -61,12 +63,13 @@ final class CaptureCommand implements Callable<Integer> {
         Settings settings = place.settings();
         PatientCode code = Place.patientCode(patient);
         VoiceSettings voice = answers.over(settings.answers(), wav == null ? FeedbackLevel.SHORT : FeedbackLevel.OFF);
-        Capture capture =
-                new Capture(code, start.side(), start.plan(settings), settings, place.grammar(), keptSound(settings));
+        SpokenGrammar grammar = place.grammar();
         DataFolder folder = place.folder();
         try (AudioSource source = source(settings);
                 VisitStore store = place.store()) {
             start.requireKnown(store, code, place.err());
+            SeriesPlan plan = start.plan(settings, Capture.visits(store, settings, grammar), code);
+            Capture capture = new Capture(code, start.side(), plan, settings, grammar, keptSound(settings));
             try (Ears ears = capture.ears(folder.models(), model.folder(), place.err())) {
                 place.err().println("Listening" + (wav == null ? "; say end session to finish." : "."));
                 OpenedSpeaker opened = OpenedSpeaker.open(voice);

@@ -3,6 +3,7 @@ package org.arcsay.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.app.Desk;
 import org.arcsay.app.MicrophoneChoice;
 import org.arcsay.app.Settings;
@@ -76,7 +77,7 @@ final class MeasureCommand implements Callable<Integer> {
                         settings,
                         now -> setup(now, store, grammar.version(), played.orElseGet(() -> devices(folder, now))))) {
             try {
-                open(desk, store, settings, place.look(grammar));
+                open(desk, store, settings, grammar, place.look(grammar));
             } finally {
                 place.backUp(store);
             }
@@ -97,16 +98,15 @@ final class MeasureCommand implements Callable<Integer> {
                 settings.habits());
     }
 
-    private void open(Desk desk, VisitStore store, Settings settings, Look look) throws Exception {
+    private void open(Desk desk, VisitStore store, Settings settings, SpokenGrammar grammar, Look look) throws Exception {
         if (patient == null) {
             HomeApp.run(new HomeModel(desk), look);
             return;
         }
         PatientCode code = Place.patientCode(patient);
         start.requireKnown(store, code, place.err());
-        MeasuringApp.run(
-                desk.measure(new MeasuringStart(code, start.side(), start.plan(settings), start.microphone(settings))),
-                look);
+        SeriesPlan plan = start.plan(settings, Capture.visits(store, settings, grammar), code);
+        MeasuringApp.run(desk.measure(new MeasuringStart(code, start.side(), plan, start.microphone(settings))), look);
     }
 
     private static MicrophoneChoice devices(DataFolder folder, Settings settings) {

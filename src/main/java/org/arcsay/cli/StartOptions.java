@@ -1,10 +1,11 @@
 package org.arcsay.cli;
 
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.Optional;
 import org.arcsay.analysis.SeriesPlan;
-import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.app.Settings;
+import org.arcsay.app.Visits;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Side;
 import org.arcsay.store.StoreException;
@@ -29,7 +30,9 @@ final class StartOptions {
     @Option(
             names = "--plan",
             paramLabel = "PLAN",
-            description = "Series to complete (setting: plan; else the full thumb series).")
+            description =
+                    "Series to complete: one of those that come with the program, one of the clinic's own (setting:"
+                            + " plans), or recheck, which is what was not normal at the last visit (setting: plan; else the full thumb series).")
     private @Nullable String plan;
 
     Optional<Side> side() {
@@ -40,18 +43,25 @@ final class StartOptions {
         return Optional.ofNullable(microphone).or(settings::microphone);
     }
 
-    SeriesPlan plan(Settings settings) throws CliException {
-        SeriesPlans plans = SeriesPlans.standard();
+    /** The series, which for a re-check depends on the patient's last visit. */
+    SeriesPlan plan(Settings settings, Visits visits, PatientCode patient) throws CliException, StoreException {
         if (plan == null) {
             return settings.habits().plan();
         }
-        return plans.named(plan)
+        if (plan.equals(SeriesPlan.RECHECK.id())) {
+            return visits.recheck(patient, side())
+                    .orElseThrow(() -> new CliException(ExitCode.USAGE, Visits.NOTHING_TO_RECHECK));
+        }
+        List<SeriesPlan> plans = settings.habits().plans();
+        return plans.stream()
+                .filter(known -> known.id().equals(plan))
+                .findFirst()
                 .orElseThrow(() -> new CliException(
                         ExitCode.USAGE,
                         "There is no series '" + plan + "'. Known are "
                                 + String.join(
-                                        ", ",
-                                        plans.all().stream().map(SeriesPlan::id).toList()) + "."));
+                                        ", ", plans.stream().map(SeriesPlan::id).toList())
+                                + " and " + SeriesPlan.RECHECK.id() + "."));
     }
 
     /** A code that is not in the records may be a slip; it needs the option for a new one. */

@@ -7,7 +7,10 @@ import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.app.CaptureListener;
 import org.arcsay.app.CaptureLoop;
@@ -19,6 +22,7 @@ import org.arcsay.evaluate.Expected.Fields;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.Dimension;
+import org.arcsay.model.Entry;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Motion;
 import org.arcsay.model.PatientCode;
@@ -75,35 +79,51 @@ public final class Evaluation {
 
     /** Everything that one recording led to. */
     private static final class Collected implements CaptureListener {
-        private final List<String> words = new ArrayList<>();
-        private final List<Reading> accepted = new ArrayList<>();
+        private final VisitSession session;
+        private final Map<Duration, String> words = new TreeMap<>();
         private boolean asked;
 
+        Collected(VisitSession session) {
+            this.session = session;
+        }
+
+        /** An utterance that goes on with the one before it begins where that began, and stands in its place. */
         @Override
         public void answered(Utterance utterance, Command command, Outcome outcome) {
-            words.addAll(List.of(utterance.text().split(" ")));
-            if (outcome instanceof Outcome.Saved saved) {
-                saved.entries().forEach(entry -> accepted.add(entry.reading()));
-            } else if (outcome instanceof Outcome.Corrected corrected) {
-                accepted.add(corrected.now().reading());
-            }
+            words.put(utterance.start(), utterance.text());
             asked |= outcome instanceof Outcome.Asked;
+        }
+
+        /** What is kept without a question. */
+        List<Reading> accepted() {
+            return session.visit().counting().stream()
+                    .filter(entry -> !entry.doubtful())
+                    .map(Entry::reading)
+                    .toList();
+        }
+
+        List<String> words() {
+            return words.values().stream()
+                    .flatMap(text -> Stream.of(text.split(" ")))
+                    .toList();
         }
     }
 
     private Judged judge(Expected expected, AudioSource source) throws AudioException {
-        Collected collected = new Collected();
+        VisitSession session = freshSession();
+        Collected collected = new Collected(session);
         try (Recogniser recogniser = ears.recogniser(source.sampleRate())) {
-            new CaptureLoop(new Parser(grammar), freshSession(), VERSIONS, collected).run(source, recogniser);
+            new CaptureLoop(new Parser(grammar), session, VERSIONS, collected).run(source, recogniser);
         }
+        List<Reading> accepted = collected.accepted();
         return new Judged(
                 String.valueOf(expected.wav().getFileName()),
                 verdict(expected.reading(), collected),
                 String.join(" ", expected.words()),
-                String.join(" ", collected.words),
+                String.join(" ", collected.words()),
                 expected.reading().value(),
-                collected.accepted.isEmpty() ? "-" : value(collected.accepted.get(0)),
-                WordErrors.between(expected.words(), collected.words),
+                accepted.isEmpty() ? "-" : value(accepted.get(0)),
+                WordErrors.between(expected.words(), collected.words()),
                 expected.reading().isReading(),
                 expected.groups());
     }
@@ -121,10 +141,9 @@ public final class Evaluation {
     }
 
     private static Verdict verdict(Fields expected, Collected collected) {
-        if (!collected.accepted.isEmpty()) {
-            boolean right = collected.accepted.size() == 1
-                    && expected.isReading()
-                    && matches(expected, collected.accepted.get(0));
+        List<Reading> accepted = collected.accepted();
+        if (!accepted.isEmpty()) {
+            boolean right = accepted.size() == 1 && expected.isReading() && matches(expected, accepted.get(0));
             return right ? Verdict.RIGHT : Verdict.WRONG;
         }
         if (collected.asked) {

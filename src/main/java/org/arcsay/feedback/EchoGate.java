@@ -35,6 +35,8 @@ public final class EchoGate {
     private short[] block;
     private int filled;
     private int tailLeft;
+    private final boolean[] voiced = new boolean[BLOCKS_JUDGED];
+    private int opened;
     private final double[] recent = new double[BLOCKS_JUDGED];
     private int judged;
     private boolean answered;
@@ -79,12 +81,22 @@ public final class EchoGate {
         return tailLeft > 0;
     }
 
+    /** Whether somebody is speaking while nothing is silenced. */
+    public boolean hearsSpeech() {
+        int count = 0;
+        for (boolean one : voiced) {
+            count += one ? 1 : 0;
+        }
+        return !closed() && count >= BLOCKS_OF_SPEECH;
+    }
+
     private void judge(short[] next, Collected out) {
         double level = level(next);
         boolean sounding = speaker.sounding();
         if (sounding) {
             tailLeft = tailLength;
             answered = true;
+            Arrays.fill(voiced, false);
         } else if (tailLeft > 0) {
             tailLeft -= blockLength;
         }
@@ -102,6 +114,7 @@ public final class EchoGate {
         forget();
         release(out, true);
         room = Math.min(level, room + ROOM_RISE);
+        voiced[opened++ % BLOCKS_JUDGED] = level > room + ABOVE_ROOM;
         out.add(next);
     }
 

@@ -21,6 +21,25 @@ final class Matcher {
         return meanings;
     }
 
+    /** Whether some sentence begins with these words. */
+    boolean isBeginning(List<String> words) {
+        return reaches(Automaton.START, words, 0);
+    }
+
+    private boolean reaches(int state, List<String> words, int position) {
+        if (position == words.size()) {
+            return true;
+        }
+        for (Arc arc : automaton.arcs(state)) {
+            boolean silent = arc.word() == null;
+            if ((silent || words.get(position).equals(arc.word()))
+                    && reaches(arc.target(), words, silent ? position : position + 1)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private void walk(int state, List<String> words, int position, List<Tag> tags, Set<List<Tag>> meanings) {
         if (state == Automaton.FINAL && position == words.size()) {
             meanings.add(List.copyOf(tags));

@@ -126,6 +126,11 @@ public final class SpokenGrammar {
         return matcher.match(words);
     }
 
+    /** Whether some sentence begins with these words, or is made of them alone. */
+    public boolean isBeginning(List<String> words) {
+        return matcher.isBeginning(words);
+    }
+
     /** Words that have exactly this meaning; empty when it cannot be said. */
     public Optional<List<String>> spell(List<Tag> meaning) {
         return new Speller(automaton, meaning).spell();

@@ -23,7 +23,7 @@ public final class Parser {
     }
 
     public Command parse(Utterance utterance) {
-        return parse(utterance.words().stream().map(Word::text).toList());
+        return parse(texts(utterance));
     }
 
     /** The meaning of an utterance beside the meanings of its rivals; all that is rejected counts as one meaning. */
@@ -40,6 +40,15 @@ public final class Parser {
             }
         }
         return new Understood(command, 1 - others, List.copyOf(rivals));
+    }
+
+    /** Whether some sentence begins with the words of an utterance. */
+    boolean isBeginning(Utterance utterance) {
+        return grammar.isBeginning(texts(utterance));
+    }
+
+    private static List<String> texts(Utterance utterance) {
+        return utterance.words().stream().map(Word::text).toList();
     }
 
     /** The one meaning of these words, or a rejection that says why there is none. */

@@ -13,9 +13,4 @@ public record Understood(Command command, double certainty, List<Command> rivals
     public Understood {
         rivals = List.copyOf(rivals);
     }
-
-    /** A command that came by another way than by ear. */
-    public static Understood surely(Command command) {
-        return new Understood(command, 1, List.of());
-    }
 }

@@ -113,11 +113,21 @@ public record ModelCache(Path root) {
      * @throws ModelException when the model cannot carry the grammar or the words, or the folder is not writable
      */
     public Fitted fit(ModelFolder model, WordGraph grammar, Lexicon own) throws ModelException {
-        return fit(model, grammar, own, GraphCosts.DEFAULT);
+        return fit(model, grammar, own, SentencePause.usual());
     }
 
-    /** As {@link #fit(ModelFolder, WordGraph, Lexicon)}, with other costs; for calibration. */
-    Fitted fit(ModelFolder model, WordGraph grammar, Lexicon own, GraphCosts costs) throws ModelException {
+    /**
+     * As {@link #fit(ModelFolder, WordGraph, Lexicon)}.
+     *
+     * @param pause the silence that ends a sentence
+     */
+    public Fitted fit(ModelFolder model, WordGraph grammar, Lexicon own, SentencePause pause) throws ModelException {
+        return fit(model, grammar, own, pause, GraphCosts.DEFAULT);
+    }
+
+    /** As above, with other costs; for calibration. */
+    Fitted fit(ModelFolder model, WordGraph grammar, Lexicon own, SentencePause pause, GraphCosts costs)
+            throws ModelException {
         Map<String, byte[]> made = new TreeMap<>();
         Map<String, Integer> wordIds = model.wordIds();
         if (!own.words().isEmpty()) {
@@ -128,6 +138,7 @@ public record ModelCache(Path root) {
         }
         GrammarGraph graph = GrammarGraph.compile(grammar, wordIds, costs);
         made.put(ModelFolder.GRAMMAR_GRAPH, graph.fst());
+        made.put(ModelFolder.DECODING, model.decoding(pause).getBytes(StandardCharsets.UTF_8));
         return new Fitted(fitted(model, made, wordIds), graph.missingWords());
     }
 

@@ -26,6 +26,7 @@ public record ModelFolder(Path path, String checksum, Map<String, Integer> wordI
     static final String GRAMMAR_GRAPH = "graph/Gr.fst";
     static final String CHECKSUMS = "SHA256SUMS";
     static final String WORDS = "graph/words.txt";
+    static final String DECODING = "conf/model.conf";
     static final String LEXICON_GRAPH = "graph/HCLr.fst";
 
     private static final String LEXICON = "graph/lexicon.txt";
@@ -35,7 +36,7 @@ public record ModelFolder(Path path, String checksum, Map<String, Integer> wordI
     private static final List<String> NEEDED = List.of(
             "am/final.mdl",
             "conf/mfcc.conf",
-            "conf/model.conf",
+            DECODING,
             LEXICON_GRAPH,
             GRAMMAR_GRAPH,
             "graph/disambig_tid.int",
@@ -58,6 +59,18 @@ public record ModelFolder(Path path, String checksum, Map<String, Integer> wordI
         }
         requireFiles(folder);
         return new ModelFolder(folder, verifiedId(folder), readWords(folder));
+    }
+
+    /** The settings of the decoder with a pause that ends a sentence. */
+    String decoding(SentencePause pause) throws ModelException {
+        try {
+            return pause.in(Files.readString(path.resolve(DECODING)));
+        } catch (IOException e) {
+            throw new ModelException(
+                    "The speech model in " + path + " cannot be read (" + e.getMessage()
+                            + "). Check the access rights or unpack it again.",
+                    e);
+        }
     }
 
     private static String verifiedId(Path folder) throws ModelException {

@@ -24,8 +24,8 @@ public final class VoskRecogniser implements Recogniser {
     /** A word sounds on after its marked end, up to 0.25 s in our recordings; a pause lasts at least 0.5 s. */
     private static final Duration FADING = Duration.ofMillis(300);
 
-    /** Ghost words in silence had 0.06 and 0.23; the least sure word of a whole visit had 0.89. */
-    private static final double BREATH_CONFIDENCE = 0.3;
+    /** Ghost words in near silence had 0.06 to 0.23; the least sure word of a whole visit had 0.89. */
+    private static final double BREATH_PROBABILITY = 0.3;
 
     private static final int ALTERNATIVES = 10;
 
@@ -130,7 +130,10 @@ public final class VoskRecogniser implements Recogniser {
 
     /** One word alone that the decoder itself hardly believes in: noise at the edge of silence. */
     private static boolean isBreath(Utterance heard) {
-        return heard.words().size() == 1 && heard.confidence() < BREATH_CONFIDENCE;
+        double rivals = heard.rivals().stream()
+                .mapToDouble(Utterance.Rival::probability)
+                .sum();
+        return heard.words().size() == 1 && 1 - rivals < BREATH_PROBABILITY;
     }
 
     @Override

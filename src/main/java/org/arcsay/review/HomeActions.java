@@ -39,6 +39,9 @@ public interface HomeActions {
     /** What a patient's treatment protocol allows, behind its screen. */
     ProtocolModel protocol(PatientCode patient) throws HomeException;
 
+    /** The series to choose from: those of the program and the clinic's own. */
+    List<SeriesPlan> plans();
+
     /** The settings behind their screen. */
     SettingsActions settings();
 

@@ -2,8 +2,8 @@ package org.arcsay.review;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.arcsay.analysis.SeriesPlan;
-import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.model.EntryStatus;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Side;
@@ -73,9 +73,10 @@ public final class HomeModel {
      */
     public record Choice(String code, Optional<Side> side, SeriesPlan plan, Optional<String> microphone) {}
 
-    /** The series to choose from, the usual one first. */
-    public static List<SeriesPlan> plans() {
-        return SeriesPlans.standard().all();
+    /** The series to choose from; the last of them repeats what was not normal at the last visit. */
+    public List<SeriesPlan> plans() {
+        return Stream.concat(actions.plans().stream(), Stream.of(SeriesPlan.RECHECK))
+                .toList();
     }
 
     /** Names of the microphones to choose from. */

@@ -54,6 +54,13 @@ public record HearingDoubt(Resolver resolver) {
         return new Finding(Question.HEARING, Severity.HOLD, sentence, numbers, other);
     }
 
+    /** Of a reading after which something was said at once that was not understood. */
+    static Finding endUnclear(Reading reading) {
+        String sentence = reading.words()
+                + " was followed at once by something that was not understood; say yes if it is right, or say it again.";
+        return new Finding(Question.HEARING, Severity.HOLD, sentence, List.of(), Optional.empty());
+    }
+
     private Optional<Value> value(Command rival, Reading candidate, Visit visit) {
         try {
             return spoken(rival, candidate).flatMap(reading -> resolver.value(reading, visit));

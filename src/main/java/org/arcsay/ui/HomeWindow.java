@@ -138,7 +138,7 @@ public final class HomeWindow {
     /** Fills what can be chosen. */
     private void offer() {
         side.getItems().setAll(Optional.empty(), Optional.of(Side.LEFT), Optional.of(Side.RIGHT));
-        plan.getItems().setAll(HomeModel.plans());
+        plan.getItems().setAll(model.plans());
         microphone.getItems().setAll(Optional.empty());
         model.microphones().forEach(name -> microphone.getItems().add(Optional.of(name)));
         for (ComboBox<?> box : List.of(side, plan, microphone)) {

@@ -10,9 +10,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.analysis.Completeness.State;
+import org.arcsay.model.Distance;
+import org.arcsay.model.LengthUnit;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Motion;
@@ -22,6 +25,7 @@ import org.arcsay.model.Sites;
 import org.arcsay.model.Slot;
 import org.arcsay.model.Value;
 import org.arcsay.model.Value.NotTestedReason;
+import org.arcsay.model.Visit;
 import org.arcsay.tables.TableException;
 import org.junit.jupiter.api.Test;
 
@@ -138,17 +142,33 @@ class CompletenessTest {
         assertTrue(full.without(Mode.PASSIVE).steps().stream().allMatch(step -> step.mode() == Mode.ACTIVE));
     }
 
+    /** The ranges are those of the norm set that each run names; full contact and the highest score are normal. */
     @Test
-    void recheckRepeatsWhatWasMeasured() {
-        SeriesPlan recheck = SeriesPlan.recheck(
-                visit(
-                        flexion("IP", "70"),
-                        flexion("IP", "71"),
-                        untested("MP:FLEXION", NotTestedReason.PAIN),
-                        flexion("MP", "50").withSide(Side.LEFT)),
-                Side.RIGHT);
+    void recheckRepeatsOnlyWhatWasNotNormal() {
+        NormSet norms = NormSets.standard().named("barakat-2013").orElseThrow();
+        Visit earlier = visit(
+                flexion("IP", "40"),
+                flexion("MP", "20"),
+                flexion("MP", "60"),
+                untested("CMC:RADIAL_ABDUCTION", NotTestedReason.PAIN),
+                reading("index tip:OPPOSITION_GAP", gap("0")),
+                reading("little tip:OPPOSITION_GAP", gap("14")),
+                reading("thumb:OPPOSITION_SCORE", new Value.Score(10)),
+                flexion("MP", "10").withSide(Side.LEFT));
         assertEquals(
-                List.of(new SeriesPlan.Step(Measure.of("IP", Motion.FLEXION), Mode.ACTIVE, false)), recheck.steps());
+                List.of("IP:FLEXION", "little tip:OPPOSITION_GAP"),
+                measures(SeriesPlan.recheck(earlier, Optional.of(Side.RIGHT), norms)));
+        assertEquals(
+                List.of("IP:FLEXION", "little tip:OPPOSITION_GAP", "MP:FLEXION"),
+                measures(SeriesPlan.recheck(earlier, Optional.empty(), norms)));
+    }
+
+    private static Value gap(String millimetres) {
+        return new Value.Gap(new Distance(new BigDecimal(millimetres), LengthUnit.MILLIMETRE));
+    }
+
+    private static List<String> measures(SeriesPlan plan) {
+        return plan.steps().stream().map(step -> step.measure().id()).toList();
     }
 
     @Test

@@ -103,7 +103,12 @@ final class GraphCalibration {
         }
         double[] costs = Stream.of(way.split(":")).mapToDouble(Double::valueOf).toArray();
         ModelFolder fitted = new ModelCache(cache)
-                .fit(folder, grammar.graph(), Lexicon.EMPTY, new GraphCosts(costs[0], costs[1], costs[2], costs[3]))
+                .fit(
+                        folder,
+                        grammar.graph(),
+                        Lexicon.EMPTY,
+                        SentencePause.usual(),
+                        new GraphCosts(costs[0], costs[1], costs[2], costs[3]))
                 .folder();
         return VoskModel.load(fitted.path()).recogniser(RATE);
     }

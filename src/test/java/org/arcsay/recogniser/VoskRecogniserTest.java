@@ -43,7 +43,7 @@ final class VoskRecogniserTest {
     static void loadModel() throws Exception {
         ModelCache models = new ModelCache(cache);
         ModelFolder fitted = models.fit(
-                        models.bundled(), SpokenGrammar.standard().graph(), Lexicon.EMPTY)
+                        models.bundled(), SpokenGrammar.standard().graph(), Lexicon.EMPTY, SentencePause.LONG)
                 .folder();
         model = VoskModel.load(fitted.path());
     }

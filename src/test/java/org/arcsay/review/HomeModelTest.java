@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.model.JournalEvent.Confirmed;
 import org.arcsay.model.JournalEvent.Rejected;
 import org.arcsay.model.PatientCode;
@@ -18,7 +19,7 @@ class HomeModelTest {
 
     private static HomeModel.Choice choice(String code) {
         return new HomeModel.Choice(
-                code, Optional.of(Side.LEFT), HomeModel.plans().get(1), Optional.of("Headset"));
+                code, Optional.of(Side.LEFT), SeriesPlans.standard().all().get(1), Optional.of("Headset"));
     }
 
     @Test
@@ -28,7 +29,7 @@ class HomeModelTest {
                 List.of(new MeasuringStart(
                         new PatientCode("TH-014"),
                         Optional.of(Side.LEFT),
-                        HomeModel.plans().get(1),
+                        SeriesPlans.standard().all().get(1),
                         Optional.of("Headset"))),
                 actions.starts());
         assertEquals(Optional.of("Headset"), model.usualMicrophone(), "remembered");

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.analysis.SeriesPlan;
+import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.PatientProtocol;
 import org.arcsay.model.Visit;
@@ -106,7 +107,12 @@ public final class HomeScript implements HomeActions {
 
     @Override
     public SeriesPlan usualPlan() {
-        return HomeModel.plans().get(0);
+        return SeriesPlans.standard().usual();
+    }
+
+    @Override
+    public List<SeriesPlan> plans() {
+        return SeriesPlans.standard().all();
     }
 
     /** Protocols as they were set last, for one patient. */

@@ -11,6 +11,7 @@ import org.arcsay.model.Heard;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Reading;
 import org.arcsay.model.Severity;
+import org.arcsay.model.Utterance;
 import org.arcsay.model.Value.Angle;
 import org.arcsay.model.Versions;
 import org.arcsay.model.Visit;
@@ -64,7 +65,8 @@ public final class MeasuringScript implements MeasuringActions {
 
     @Override
     public void say(String words) {
-        Outcome outcome = session.handle(PARSER.parse(List.of(words.split(" "))), Heard.typed(words, VERSIONS));
+        Outcome outcome = session.handle(
+                PARSER.understand(Utterance.typed(List.of(words.split(" ")))), Heard.typed(words, VERSIONS));
         model.update(state -> state.answered(session, words, outcome));
     }
 

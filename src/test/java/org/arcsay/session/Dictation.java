@@ -18,6 +18,7 @@ import org.arcsay.model.Utterance;
 import org.arcsay.model.Versions;
 import org.arcsay.model.Visit;
 import org.arcsay.model.Word;
+import org.arcsay.parser.Joining;
 import org.arcsay.parser.Parser;
 import org.arcsay.store.StoreException;
 import org.arcsay.store.VisitStore;
@@ -33,6 +34,7 @@ public final class Dictation implements AutoCloseable {
     public final VisitStore store;
     public final VisitSession session;
     private final Parser parser;
+    private final Joining joining;
     private Duration clock = Duration.ZERO;
 
     public Dictation(Path folder, ClinicSettings settings) throws StoreException {
@@ -46,6 +48,7 @@ public final class Dictation implements AutoCloseable {
     public Dictation(Path folder, ClinicSettings settings, Context start, SpokenGrammar grammar, SeriesPlan plan)
             throws StoreException {
         parser = new Parser(grammar);
+        joining = new Joining(parser);
         store = VisitStore.open(folder.resolve("visits.db"));
         Visit visit = store.begin(new PatientCode("T-1"), OffsetDateTime.now(CLOCK), plan.id());
         session = over(visit, store.journal(visit.id()), settings, start, plan);
@@ -74,8 +77,18 @@ public final class Dictation implements AutoCloseable {
 
     /** Sound that could have been other words as well. */
     public Outcome say(String words, List<Utterance.Rival> rivals) {
-        Utterance utterance = utterance(words, rivals);
-        return session.handle(parser.understand(utterance), Heard.spoken(utterance, VERSIONS));
+        return say(2000, words, rivals);
+    }
+
+    /** What is said so many milliseconds after the last word. */
+    Outcome say(int pause, String words) {
+        return say(pause, words, List.of());
+    }
+
+    Outcome say(int pause, String words, List<Utterance.Rival> rivals) {
+        clock = clock.plusMillis(pause);
+        Joining.Said said = joining.next(utterance(words, rivals));
+        return session.handle(said, Heard.spoken(said.utterance(), VERSIONS));
     }
 
     private Utterance utterance(String words, List<Utterance.Rival> rivals) {
@@ -84,7 +97,6 @@ public final class Dictation implements AutoCloseable {
             heard.add(new Word(word, clock, clock.plusMillis(300), 1));
             clock = clock.plusMillis(300);
         }
-        clock = clock.plusSeconds(1);
         return new Utterance(heard, rivals);
     }
 

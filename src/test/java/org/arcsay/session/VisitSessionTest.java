@@ -414,7 +414,8 @@ class VisitSessionTest {
                 new Context(java.util.Optional.of(org.arcsay.model.Side.LEFT), Mode.ACTIVE));
         var words = List.of("i", "p", "flexion", "sixty");
         Outcome outcome = failing.handle(
-                new org.arcsay.parser.Parser(org.arcsay.grammar.SpokenGrammar.standard()).parse(words),
+                new org.arcsay.parser.Parser(org.arcsay.grammar.SpokenGrammar.standard())
+                        .understand(org.arcsay.model.Utterance.typed(words)),
                 Heard.typed("", Dictation.VERSIONS));
         var refused = assertInstanceOf(Outcome.Refused.class, outcome);
         assertEquals(Why.NOT_STORED, refused.why());

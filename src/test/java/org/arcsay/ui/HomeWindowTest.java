@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.input.KeyCode;
+import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Side;
 import org.arcsay.review.DemoVisit;
@@ -50,7 +51,7 @@ class HomeWindowTest extends HeadlessWindow {
                 List.of(new MeasuringStart(
                         new PatientCode("TH-014"),
                         Optional.of(Side.RIGHT),
-                        HomeModel.plans().get(1),
+                        SeriesPlans.standard().all().get(1),
                         Optional.of("Desk microphone"))),
                 actions.starts());
     }
