@@ -153,7 +153,9 @@ public final class VisitSession {
             Outcome outcome = decide(whole, heard);
             if (outcome instanceof Outcome.Refused refused) {
                 talk.set(now);
-                return refused.why() == Why.NOT_STORED || firstPart.isEmpty() ? outcome : hold(continuation.taken(), whole);
+                return refused.why() == Why.NOT_STORED || firstPart.isEmpty()
+                        ? outcome
+                        : hold(continuation.taken(), whole);
             }
             entries.dropReplaced();
             return outcome;
