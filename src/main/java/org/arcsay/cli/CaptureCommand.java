@@ -68,7 +68,7 @@ final class CaptureCommand implements Callable<Integer> {
         try (AudioSource source = source(settings);
                 VisitStore store = place.store()) {
             start.requireKnown(store, code, place.err());
-            SeriesPlan plan = start.plan(settings, Capture.visits(store, settings, grammar), code);
+            SeriesPlan plan = start.plan(settings, grammar, Capture.visits(store, settings, grammar), code);
             Capture capture = new Capture(code, start.side(), plan, settings, grammar, keptSound(settings));
             try (Ears ears = capture.ears(folder.models(), model.folder(), place.err())) {
                 place.err().println("Listening" + (wav == null ? "; say end session to finish." : "."));

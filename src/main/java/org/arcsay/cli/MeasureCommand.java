@@ -105,7 +105,7 @@ final class MeasureCommand implements Callable<Integer> {
         }
         PatientCode code = Place.patientCode(patient);
         start.requireKnown(store, code, place.err());
-        SeriesPlan plan = start.plan(settings, Capture.visits(store, settings, grammar), code);
+        SeriesPlan plan = start.plan(settings, grammar, Capture.visits(store, settings, grammar), code);
         MeasuringApp.run(desk.measure(new MeasuringStart(code, start.side(), plan, start.microphone(settings))), look);
     }
 

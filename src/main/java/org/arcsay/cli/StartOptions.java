@@ -1,11 +1,15 @@
 package org.arcsay.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.analysis.SeriesPlan;
+import org.arcsay.app.PlanFile;
 import org.arcsay.app.Settings;
 import org.arcsay.app.Visits;
+import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.PatientCode;
 import org.arcsay.model.Side;
 import org.arcsay.store.StoreException;
@@ -35,6 +39,12 @@ final class StartOptions {
                             + " plans), or recheck, which is what was not normal at the last visit (setting: plan; else the full thumb series).")
     private @Nullable String plan;
 
+    @Option(
+            names = "--plans",
+            paramLabel = "FILE",
+            description = "Text file with the clinic's own series (setting: plans).")
+    private @Nullable Path plans;
+
     Optional<Side> side() {
         return Optional.ofNullable(side);
     }
@@ -44,7 +54,9 @@ final class StartOptions {
     }
 
     /** The series, which for a re-check depends on the patient's last visit. */
-    SeriesPlan plan(Settings settings, Visits visits, PatientCode patient) throws CliException, StoreException {
+    SeriesPlan plan(Settings settings, SpokenGrammar grammar, Visits visits, PatientCode patient)
+            throws CliException, StoreException {
+        List<SeriesPlan> plans = plans(settings, grammar);
         if (plan == null) {
             return settings.habits().plan();
         }
@@ -52,7 +64,6 @@ final class StartOptions {
             return visits.recheck(patient, side())
                     .orElseThrow(() -> new CliException(ExitCode.USAGE, Visits.NOTHING_TO_RECHECK));
         }
-        List<SeriesPlan> plans = settings.habits().plans();
         return plans.stream()
                 .filter(known -> known.id().equals(plan))
                 .findFirst()
@@ -62,6 +73,19 @@ final class StartOptions {
                                 + String.join(
                                         ", ", plans.stream().map(SeriesPlan::id).toList())
                                 + " and " + SeriesPlan.RECHECK.id() + "."));
+    }
+
+    private List<SeriesPlan> plans(Settings settings, SpokenGrammar grammar) throws CliException {
+        if (plans == null) {
+            return settings.habits().plans();
+        }
+        try {
+            List<SeriesPlan> all = new ArrayList<>(settings.habits().plans());
+            all.addAll(PlanFile.read(plans, grammar));
+            return all;
+        } catch (PlanFile.PlanException e) {
+            throw new CliException(ExitCode.USAGE, String.valueOf(e.getMessage()));
+        }
     }
 
     /** A code that is not in the records may be a slip; it needs the option for a new one. */

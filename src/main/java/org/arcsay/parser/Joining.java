@@ -50,7 +50,7 @@ public final class Joining {
      * A piece seen beside what was said before it.
      *
      * @param utterance the whole sentence, as far as it is known
-     * @param meaning of that utterance
+     * @param meaning of that utterance; where the link is unclear, of both pieces together
      */
     public record Said(Utterance utterance, Understood meaning, Link link) {}
 
@@ -89,7 +89,9 @@ public final class Joining {
             return new Said(whole, alone, Link.UNFINISHED);
         }
         boolean talk = alone.command() instanceof Command.Rejected && pause.compareTo(AT_ONCE) > 0;
-        return new Said(piece, alone, !talk && givesReading(meaningBefore) ? Link.UNCLEAR : Link.NONE);
+        return !talk && givesReading(meaningBefore)
+                ? new Said(piece, meaning, Link.UNCLEAR)
+                : new Said(piece, alone, Link.NONE);
     }
 
     /** A piece that adds nothing, such as "degrees", adds no doubt either. */

@@ -54,9 +54,13 @@ public record HearingDoubt(Resolver resolver) {
         return new Finding(Question.HEARING, Severity.HOLD, sentence, numbers, other);
     }
 
-    /** Of a reading after which something was said at once that was not understood. */
-    static Finding endUnclear(Reading reading) {
-        String sentence = reading.words()
+    /** Of a reading after which something was said at once that makes no sentence with it. */
+    Finding endUnclear(Understood said, Reading candidate, Visit visit) {
+        Finding finding = finding(said, candidate, visit);
+        if (finding.alternative().isPresent()) {
+            return finding;
+        }
+        String sentence = candidate.words()
                 + " was followed at once by something that was not understood; say yes if it is right, or say it again.";
         return new Finding(Question.HEARING, Severity.HOLD, sentence, List.of(), Optional.empty());
     }

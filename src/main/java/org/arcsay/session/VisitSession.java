@@ -153,7 +153,9 @@ public final class VisitSession {
             Outcome outcome = decide(whole, heard);
             if (outcome instanceof Outcome.Refused refused) {
                 talk.set(now);
-                return refused.why() == Why.NOT_STORED || firstPart.isEmpty() ? outcome : hold(continuation.taken());
+                return refused.why() == Why.NOT_STORED || firstPart.isEmpty()
+                        ? outcome
+                        : hold(continuation.taken(), whole);
             }
             entries.dropReplaced();
             return outcome;
@@ -166,29 +168,29 @@ public final class VisitSession {
     /** What came of a piece with which the sentence is not at its end yet: what it gave so far is asked about. */
     private Outcome unfinished(Understood piece, Heard heard) {
         List<Integer> firstPart = continuation.taken();
-        return firstPart.isEmpty() ? decide(piece, heard) : held(firstPart);
+        return firstPart.isEmpty() ? decide(piece, heard) : held(firstPart, piece);
     }
 
     /** What came of sound right after a reading that was not understood: it may have belonged to it, so that is asked about. */
-    private Outcome endUnclear(Understood piece, Heard heard) {
+    private Outcome endUnclear(Understood whole, Heard heard) {
         if (continuation.taken().isEmpty()) {
-            return handle(piece, heard);
+            return handle(whole, heard);
         }
-        Outcome outcome = held(continuation.taken());
+        Outcome outcome = held(continuation.taken(), whole);
         continuation.begin();
         return outcome;
     }
 
-    private Outcome held(List<Integer> numbers) {
+    private Outcome held(List<Integer> numbers, Understood said) {
         try {
-            return hold(numbers);
+            return hold(numbers, said);
         } catch (JournalException e) {
             return notStored(e);
         }
     }
 
-    private Outcome hold(List<Integer> numbers) throws JournalException {
-        doubt = (reading, visit) -> HearingDoubt.endUnclear(reading);
+    private Outcome hold(List<Integer> numbers, Understood said) throws JournalException {
+        doubt = (reading, visit) -> hearing.endUnclear(said, reading, visit);
         try {
             return entries.hold(numbers);
         } finally {

@@ -10,7 +10,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicLong;
 import org.arcsay.audio.AudioException;
@@ -20,12 +19,13 @@ import org.arcsay.audio.WavSource;
 import org.arcsay.feedback.Answer;
 import org.arcsay.feedback.NoSpeaker;
 import org.arcsay.feedback.Speaker;
+import org.arcsay.recogniser.SentencePause;
 import org.arcsay.session.Journal;
 
 /**
  * Measures live capture; run by hand.
  *
- * <p>{@code latency [SPEED [MODEL]]} plays the script, in real time unless a speed is given, and prints, for each answer, the silence after the last word until the
+ * <p>{@code latency [SPEED [PAUSE]]} plays the script, in real time unless a speed is given, and prints, for each answer, the silence after the last word until the
  * utterance is ended, and our own work from the block that ended it to the stored entry and to the first sample of the answer.
  * {@code memory MINUTES} plays the script over and over as fast as it is computed and prints heap and resident memory.
  */
@@ -41,8 +41,8 @@ public final class LiveBenchmark {
         Path folder = Files.createTempDirectory("arcsay-live");
         if (args[0].equals("latency")) {
             double speed = args.length > 1 ? Double.parseDouble(args[1]) : 1;
-            Optional<Path> model = args.length > 2 ? Optional.of(Path.of(args[2])) : Optional.empty();
-            latency(folder, speed, model);
+            SentencePause pause = args.length > 2 ? SentencePause.valueOf(args[2]) : SentencePause.usual();
+            latency(folder, speed, pause);
         } else {
             memory(folder, Integer.parseInt(args[1]));
         }
@@ -50,7 +50,7 @@ public final class LiveBenchmark {
 
     // ---- latency ----
 
-    private static void latency(Path folder, double speed, Optional<Path> model) throws Exception {
+    private static void latency(Path folder, double speed, SentencePause pause) throws Exception {
         SimulatedMicrophone script = new SimulatedMicrophone().speed(speed).pause(LEAD);
         List<Long> ends = new ArrayList<>();
         long at = LEAD.toMillis() * RATE / 1000;
@@ -60,7 +60,7 @@ public final class LiveBenchmark {
             at += GAP.toMillis() * RATE / 1000;
             script.play(line.wav()).pause(GAP);
         }
-        try (Rehearsal rehearsal = new Rehearsal(folder, model)) {
+        try (Rehearsal rehearsal = new Rehearsal(folder, pause)) {
             Probe probe = new Probe(new Room(script.open(), 0.1));
             Journal journal = rehearsal.journal();
             rehearsal.run(

@@ -8,10 +8,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.arcsay.audio.SimulatedMicrophone;
+import org.arcsay.audio.WavSource;
+import org.arcsay.audio.Wavs;
 import org.arcsay.feedback.RecordingSpeaker;
 import org.arcsay.feedback.Sound;
+import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.recogniser.Recogniser;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -107,6 +113,53 @@ class LiveCaptureTest {
                     question.sound().duration().toMillis() < pause,
                     "went on for " + question.sound().duration());
             assertEquals(List.of("right CMC palmar abduction, active: 41 degrees"), rehearsal.stored());
+        }
+    }
+
+    /** Cut where the recogniser hears the border of "fifty" and "two". */
+    @ParameterizedTest
+    @ValueSource(ints = {400, 800})
+    void aPauseInsideANumberIsHeardThroughAndOnlyTheWholeStands(int pause) throws Exception {
+        List<Rehearsal.Line> lines = Rehearsal.script();
+        short[] whole = samples(lines.get(2).wav());
+        int border = border(whole, "two");
+        Path first = Wavs.write(folder.resolve("first.wav"), Arrays.copyOf(whole, border));
+        Path second = Wavs.write(folder.resolve("second.wav"), Arrays.copyOfRange(whole, border, whole.length));
+        SimulatedMicrophone script = new SimulatedMicrophone()
+                .speed(Double.POSITIVE_INFINITY)
+                .pause(Duration.ofSeconds(2))
+                .play(lines.get(1).wav())
+                .pause(Duration.ofSeconds(4))
+                .play(first)
+                .pause(Duration.ofMillis(pause))
+                .play(second)
+                .pause(Duration.ofSeconds(5));
+        try (Rehearsal rehearsal = new Rehearsal(folder);
+                Room room = new Room(script.open(), 0.1)) {
+            rehearsal.run(room, room.speaker(), (utterance, command, outcome) -> {});
+            assertEquals(List.of("right MP flexion, active: 52 degrees"), rehearsal.stored());
+            List<RecordingSpeaker.Said> said = room.speaker().said();
+            assertTrue(text(said.get(said.size() - 1)).contains("m p flexion, five two"), said::toString);
+        }
+    }
+
+    private static short[] samples(Path wav) throws Exception {
+        try (WavSource source = WavSource.open(wav)) {
+            short[] all = new short[10 * source.sampleRate()];
+            int length = source.read(all);
+            return Arrays.copyOf(all, length);
+        }
+    }
+
+    private int border(short[] samples, String before) throws Exception {
+        try (Ears ears = Ears.open(folder.resolve("models"), Optional.empty(), SpokenGrammar.standard());
+                Recogniser recogniser = ears.recogniser(16_000)) {
+            recogniser.accept(samples, samples.length);
+            return recogniser.finish().orElseThrow().words().stream()
+                    .filter(word -> word.text().equals(before))
+                    .mapToInt(word -> (int) (word.start().toMillis() * 16))
+                    .findFirst()
+                    .orElseThrow();
         }
     }
 

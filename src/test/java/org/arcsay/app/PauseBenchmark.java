@@ -1,6 +1,7 @@
 package org.arcsay.app;
 
 import java.io.PrintStream;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -15,10 +16,14 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.arcsay.analysis.SeriesPlans;
 import org.arcsay.audio.AudioSource;
 import org.arcsay.audio.WavSource;
 import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.grammar.SpokenNumbers;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Heard;
@@ -50,38 +55,12 @@ public final class PauseBenchmark {
     private static final PrintStream OUT = System.out;
     private static final int RATE = 16_000;
     private static final int[] PAUSES = {200, 400, 600, 800, 1000};
-    private static final Set<String> NUMBERS = Set.of(
-            "zero",
-            "oh",
-            "one",
-            "two",
-            "three",
-            "four",
-            "five",
-            "six",
-            "seven",
-            "eight",
-            "nine",
-            "ten",
-            "eleven",
-            "twelve",
-            "thirteen",
-            "fourteen",
-            "fifteen",
-            "sixteen",
-            "seventeen",
-            "eighteen",
-            "nineteen",
-            "twenty",
-            "thirty",
-            "forty",
-            "fifty",
-            "sixty",
-            "seventy",
-            "eighty",
-            "ninety",
-            "hundred",
-            "point");
+    private static final Set<String> NUMBERS = Stream.concat(
+                    Stream.of("oh", "point"),
+                    IntStream.rangeClosed(0, SpokenNumbers.HIGHEST)
+                            .mapToObj(BigDecimal::valueOf)
+                            .flatMap(number -> SpokenNumbers.words(number).stream()))
+            .collect(Collectors.toSet());
     private static final Versions VERSIONS = new Versions("pauses", "pauses", "pauses");
 
     private final Parser parser = new Parser(SpokenGrammar.standard());

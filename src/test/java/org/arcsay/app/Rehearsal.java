@@ -20,6 +20,7 @@ import org.arcsay.model.Visit;
 import org.arcsay.parser.Parser;
 import org.arcsay.recogniser.ModelException;
 import org.arcsay.recogniser.Recogniser;
+import org.arcsay.recogniser.SentencePause;
 import org.arcsay.session.Context;
 import org.arcsay.session.Journal;
 import org.arcsay.session.VisitSession;
@@ -38,14 +39,14 @@ final class Rehearsal implements AutoCloseable {
     private final Visit visit;
 
     Rehearsal(Path folder) throws ModelException, StoreException {
-        this(folder, Optional.empty());
+        this(folder, SentencePause.usual());
     }
 
     /**
-     * @param model another model than the built-in one
+     * @param pause the silence that ends a sentence
      */
-    Rehearsal(Path folder, Optional<Path> model) throws ModelException, StoreException {
-        ears = Ears.open(folder.resolve("models"), model, grammar);
+    Rehearsal(Path folder, SentencePause pause) throws ModelException, StoreException {
+        ears = Ears.open(folder.resolve("models"), Optional.empty(), grammar, pause);
         store = VisitStore.open(folder.resolve("visits.db"));
         visit = store.begin(new PatientCode("T-1"), OffsetDateTime.now(), "thumb-full");
     }

@@ -40,6 +40,20 @@ class EchoGateTest {
     }
 
     @Test
+    void tellsWhetherSomebodyIsSpeakingButNotOfItsOwnVoice() {
+        capture(new short[Sound.RATE], 0.3);
+        assertFalse(gate.hearsSpeech());
+        capture(Arrays.copyOf(user(), Sound.RATE / 2), 0.3);
+        assertTrue(gate.hearsSpeech());
+        capture(new short[Sound.RATE / 2], 0.3);
+        assertFalse(gate.hearsSpeech());
+        speaker.answer(ANSWER);
+        capture(new short[Sound.RATE / 2], 0.3);
+        assertTrue(speaker.sounding());
+        assertFalse(gate.hearsSpeech());
+    }
+
+    @Test
     void neverLetsItsOwnVoiceThrough() {
         capture(new short[Sound.RATE], 0.3);
         for (int i = 0; i < 5; i++) {

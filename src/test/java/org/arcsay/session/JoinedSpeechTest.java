@@ -168,6 +168,16 @@ class JoinedSpeechTest {
         assertThat(dictation.session.visit().counting().get(0).status()).isEqualTo(EntryStatus.HELD);
     }
 
+    /** "Sixty" before a pause can sound like "sixteen": common practice. */
+    @Test
+    void theWholeThatWasMeantIsOfferedWhereItIsAmongWhatCouldHaveBeenHeard() {
+        dictation.say(2000, "i p flexion sixteen", List.of(new Rival("i p flexion sixty", 0.1)));
+        assertThat(dictation.say(SHORT, "one")).isInstanceOf(Asked.class);
+        Entry entry = dictation.session.visit().counting().get(0);
+        assertThat(entry.status()).isEqualTo(EntryStatus.HELD);
+        assertThat(entry.findings().get(0).alternative().orElseThrow().words()).contains("61");
+    }
+
     @Test
     void talkAWhileAfterAReadingLeavesItAlone() {
         dictation.say("i p flexion seventy");
