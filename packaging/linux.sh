@@ -14,7 +14,7 @@ echo "app image: $out/arcsay ($(du -sm "$out/arcsay" | cut -f1) MB)"
 if command -v dpkg-deb > /dev/null && command -v fakeroot > /dev/null; then
     jpackage --type deb --name arcsay --app-image "$out/arcsay" --dest "$out" --app-version "$version" \
         --linux-package-name arcsay --linux-app-category science --linux-menu-group "Office;MedicalSoftware" \
-        --linux-shortcut --linux-package-deps "libgtk-3-0" --linux-deb-maintainer "arcsay@localhost" --license-file LICENSE --icon packaging/arcsay.png \
+        --resource-dir packaging/linux --linux-shortcut --linux-package-deps "libgtk-3-0" --linux-deb-maintainer "arcsay@localhost" --license-file LICENSE --icon packaging/arcsay.png \
         --description "Offline voice-dictation capture for hand therapists"
     ls -l "$out"/arcsay_*.deb
 else

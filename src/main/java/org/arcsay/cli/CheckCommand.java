@@ -1,6 +1,5 @@
 package org.arcsay.cli;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -173,14 +172,10 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private static Line disk(DataFolder folder) {
-        try {
-            long free = Files.getFileStore(folder.data()).getUsableSpace();
-            String detail = (free >> 20) + " MB free in " + folder.data();
-            return free >= ENOUGH_DISK
-                    ? new Line("disk", Verdict.OK, detail)
-                    : new Line("disk", Verdict.FAILED, detail + "; make room before the next visit");
-        } catch (IOException e) {
-            return new Line("disk", Verdict.FAILED, "cannot be measured: " + e.getMessage());
-        }
+        long free = folder.data().toFile().getUsableSpace();
+        String detail = (free >> 20) + " MB free in " + folder.data();
+        return free >= ENOUGH_DISK
+                ? new Line("disk", Verdict.OK, detail)
+                : new Line("disk", Verdict.FAILED, detail + "; make room before the next visit");
     }
 }

@@ -77,7 +77,7 @@ final class MeasureCommand implements Callable<Integer> {
                         settings,
                         now -> setup(now, store, grammar.version(), played.orElseGet(() -> devices(folder, now))))) {
             try {
-                open(desk, store, settings, grammar, place.look(grammar));
+                open(desk, store, settings, grammar);
             } finally {
                 place.backUp(store);
             }
@@ -98,7 +98,8 @@ final class MeasureCommand implements Callable<Integer> {
                 settings.habits());
     }
 
-    private void open(Desk desk, VisitStore store, Settings settings, SpokenGrammar grammar, Look look) throws Exception {
+    private void open(Desk desk, VisitStore store, Settings settings, SpokenGrammar grammar) throws Exception {
+        Look look = place.look(grammar);
         if (patient == null) {
             HomeApp.run(new HomeModel(desk), look);
             return;

@@ -85,10 +85,7 @@ final class Place {
 
     /** How windows look, and where that is kept. */
     Look look(SpokenGrammar spoken) throws StoreException, Settings.SettingsException {
-        return Look.of(
-                spoken.helpCard(),
-                settings().appearance(),
-                new KeptAppearance(folder().settings()));
+        return Look.of(spoken.helpCard(), settings().appearance(), new KeptAppearance(folder().settings()));
     }
 
     VisitStore store() throws StoreException {

@@ -184,7 +184,10 @@ public final class Evaluation {
     }
 
     private static String value(Reading reading) {
-        return ValueForm.of(reading.value()).number().map(BigDecimal::toPlainString).orElse("-");
+        return ValueForm.of(reading.value())
+                .number()
+                .map(BigDecimal::toPlainString)
+                .orElse("-");
     }
 
     private static String unit(Reading reading) {

@@ -92,8 +92,7 @@ public record ValueForm(Kind kind, Optional<BigDecimal> number, Optional<LengthU
     public Value value() {
         return switch (kind) {
             case ANGLE -> new Angle(present(number));
-            case DEFICIT, NEUTRAL, HYPEREXTENSION ->
-                new Extension(ExtensionKind.valueOf(kind.name()), present(number));
+            case DEFICIT, NEUTRAL, HYPEREXTENSION -> new Extension(ExtensionKind.valueOf(kind.name()), present(number));
             case GAP -> new Gap(distance());
             case SPAN -> new Span(distance());
             case SCORE -> new Score(present(number).intValueExact());
@@ -107,6 +106,7 @@ public record ValueForm(Kind kind, Optional<BigDecimal> number, Optional<LengthU
     }
 
     private <T> T present(Optional<T> part) {
-        return part.orElseThrow(() -> new IllegalArgumentException("a part of a value of kind " + kind + " is missing"));
+        return part.orElseThrow(
+                () -> new IllegalArgumentException("a part of a value of kind " + kind + " is missing"));
     }
 }

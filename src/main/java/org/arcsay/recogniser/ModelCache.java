@@ -167,12 +167,16 @@ public record ModelCache(Path root) {
             }
         }
         for (Path file : sharedFiles(model, made.keySet())) {
-            Path copy = folder.resolve(file.toString());
-            if (!Files.isRegularFile(copy) || Files.mismatch(model.path().resolve(file), copy) >= 0) {
+            if (!isSame(model.path().resolve(file), folder.resolve(file.toString()))) {
                 return false;
             }
         }
         return true;
+    }
+
+    /** A link to the model's own file, whose checksum was just verified, need not be read again. */
+    private static boolean isSame(Path file, Path copy) throws IOException {
+        return Files.isRegularFile(copy) && (Files.isSameFile(file, copy) || Files.mismatch(file, copy) < 0);
     }
 
     private static void fill(Path target, ModelFolder model, Map<String, byte[]> made) throws IOException {

@@ -1,7 +1,6 @@
 package org.arcsay.store;
 
 import java.io.IOException;
-import java.nio.file.FileStore;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.AclEntry;
@@ -52,14 +51,18 @@ final class OwnerOnly {
         }
     }
 
-    private static boolean posix(Path path) throws IOException {
+    private static boolean posix(Path path) {
         Path existing = path.toAbsolutePath();
         while (existing != null && !Files.exists(existing)) {
             existing = existing.getParent();
         }
-        FileStore store =
-                Files.getFileStore(existing == null ? path.getFileSystem().getPath(".") : existing);
-        return store.supportsFileAttributeView(PosixFileAttributeView.class);
+        Path asked = existing == null ? path.getFileSystem().getPath(".") : existing;
+        try {
+            return Files.getFileStore(asked).supportsFileAttributeView(PosixFileAttributeView.class);
+        } catch (IOException e) {
+            // In a container the list of mounted disks may not tell on which one the folder lies.
+            return Files.getFileAttributeView(asked, PosixFileAttributeView.class) != null;
+        }
     }
 
     private static void restrictByList(Path path) throws IOException {

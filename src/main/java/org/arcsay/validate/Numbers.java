@@ -23,8 +23,8 @@ final class Numbers {
     /** The number of a measured value, as it was said. */
     static LabelledNumber of(String label, Value value) {
         ValueForm form = ValueForm.of(value);
-        BigDecimal number = form.number()
-                .orElseThrow(() -> new IllegalArgumentException("'" + value.words() + "' has no number"));
+        BigDecimal number =
+                form.number().orElseThrow(() -> new IllegalArgumentException("'" + value.words() + "' has no number"));
         return form.kind().isAngle()
                 ? degrees(label, number)
                 : number(label, number, form.length().map(LengthUnit::symbol).orElse(""));

@@ -63,7 +63,8 @@ class SettingsTest {
 
     @Test
     void theLookThatWasChosenIsKeptBesideWhatStandsInTheFile() throws Exception {
-        Path file = Files.write(folder.resolve("settings.properties"), List.of("# our clinic", "unit = cm  # as usual"));
+        Path file =
+                Files.write(folder.resolve("settings.properties"), List.of("# our clinic", "unit = cm  # as usual"));
         new KeptAppearance(file).keep(new Appearance(true, 175));
         assertEquals(new Appearance(true, 175), Settings.read(file).appearance());
         new KeptAppearance(file).keep(new Appearance(false, 100));

@@ -1,14 +1,23 @@
 package org.arcsay.architecture;
 
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.library.dependencies.SlicesRuleDefinition;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -70,6 +79,25 @@ class ArrowsTest {
         return ARROWS.entrySet().stream()
                 .map(arrow -> DynamicTest.dynamicTest(arrow.getKey(), () -> onlyUses(arrow.getKey(), arrow.getValue())
                         .check(PROGRAM)));
+    }
+
+    /** A package that is new has no rule until it is named here and in the table of DEVELOPERS.md. */
+    @Test
+    void everyPackageHasItsArrowsHereAndInTheTable() throws IOException {
+        Set<String> packages = PROGRAM.stream()
+                .map(type -> type.getPackageName().replaceFirst("^org\\.arcsay\\.?", ""))
+                .map(name -> name.replaceFirst("\\..*", ""))
+                .filter(name -> !name.isEmpty())
+                .collect(Collectors.toCollection(TreeSet::new));
+        Set<String> ruled = new TreeSet<>(ARROWS.keySet());
+        ruled.add("cli");
+        assertEquals(packages, ruled);
+        Set<String> told = Files.readAllLines(Path.of("DEVELOPERS.md")).stream()
+                .map(Pattern.compile("\\| `([a-z]+)` \\| .* \\| .* \\|")::matcher)
+                .filter(Matcher::matches)
+                .map(row -> row.group(1))
+                .collect(Collectors.toCollection(TreeSet::new));
+        assertEquals(packages, told);
     }
 
     private static ArchRule onlyUses(String from, List<String> allowed) {

@@ -86,13 +86,12 @@ class LargeRecordsTest {
     /** Whether the damage showed only when something was to be stored. */
     private boolean isOpenedAndRefused() throws Exception {
         try (VisitStore store = VisitStore.open(file, LARGE)) {
-            StoreException damaged = assertThrows(
-                    StoreException.class, () -> store.begin(new PatientCode("NEW-1"), Records.START, ""));
+            StoreException damaged =
+                    assertThrows(StoreException.class, () -> store.begin(new PatientCode("NEW-1"), Records.START, ""));
             assertEquals(Problem.DAMAGED, damaged.problem());
             assertTrue(String.valueOf(damaged.getMessage()).contains("good backup"), damaged.getMessage());
             JournalException refused = assertThrows(
-                    JournalException.class,
-                    () -> store.journal(1).append(new JournalEvent.Ended(Records.START, "")));
+                    JournalException.class, () -> store.journal(1).append(new JournalEvent.Ended(Records.START, "")));
             assertTrue(String.valueOf(refused.getMessage()).contains("is damaged"), refused.getMessage());
             return true;
         } catch (StoreException e) {
@@ -104,7 +103,8 @@ class LargeRecordsTest {
     @Test
     void closingDoesNotWaitForTheLookAndLeavesTheFileToOthers() throws Exception {
         for (int time = 0; time < 30; time++) {
-            assertTimeoutPreemptively(LONGEST, () -> VisitStore.open(file, LARGE).close());
+            assertTimeoutPreemptively(
+                    LONGEST, () -> VisitStore.open(file, LARGE).close());
         }
         try (VisitStore store = VisitStore.open(file)) {
             assertEquals(records.written(), store.history(1));

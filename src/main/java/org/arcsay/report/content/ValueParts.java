@@ -32,7 +32,10 @@ public record ValueParts(Kind kind, Optional<BigDecimal> number, String unit, St
                 ? DEGREE
                 : form.length().map(LengthUnit::symbol).orElse("");
         return new ValueParts(
-                form.kind(), form.number(), unit, form.word().map(ValueParts::lower).orElse(""));
+                form.kind(),
+                form.number(),
+                unit,
+                form.word().map(ValueParts::lower).orElse(""));
     }
 
     /** The code of a kind in exported files. */
@@ -78,7 +81,8 @@ public record ValueParts(Kind kind, Optional<BigDecimal> number, String unit, St
         switch (kind) {
             case ANGLE, DEFICIT, NEUTRAL, HYPEREXTENSION -> require(unit.equals(DEGREE), unit, "an angle is in deg");
             case GAP, SPAN -> require(LengthUnit.withSymbol(unit).isPresent(), unit, "a length is in mm, cm or in");
-            case SCORE, NOT_TESTED, UNQUANTIFIED -> require(unit.isEmpty(), unit, "kind " + code(kind) + " has no unit");
+            case SCORE, NOT_TESTED, UNQUANTIFIED ->
+                require(unit.isEmpty(), unit, "kind " + code(kind) + " has no unit");
         }
     }
 

@@ -23,8 +23,8 @@ import org.arcsay.model.Side;
 import org.arcsay.model.Site;
 import org.arcsay.model.Sites;
 import org.arcsay.model.Value;
-import org.arcsay.model.Versions;
 import org.arcsay.model.ValueForm;
+import org.arcsay.model.Versions;
 import org.arcsay.report.content.ValueParts;
 
 /**
@@ -98,8 +98,7 @@ record EntryRow(Row row, Taken taken, List<JournalEvent> decisions, EntryStatus 
     }
 
     private static Optional<Value> value(Row row) {
-        Optional<ValueForm.Kind> kind =
-                row.need(Column.KIND, ValueParts::kind);
+        Optional<ValueForm.Kind> kind = row.need(Column.KIND, ValueParts::kind);
         Optional<Boolean> numeric = row.read(
                 Column.VALUE, text -> text.isEmpty() || Cells.decimal(text).signum() >= 0);
         Optional<Boolean> unit = kind.flatMap(k -> row.read(Column.UNIT, text -> unitFits(k, text)));
@@ -109,7 +108,8 @@ record EntryRow(Row row, Taken taken, List<JournalEvent> decisions, EntryStatus 
         String number = row.text(Column.VALUE);
         return row.read(
                 Column.VALUE,
-                text -> Cells.value(ValueParts.code(kind.orElseThrow()), number, row.text(Column.UNIT), row.text(Column.DETAIL)));
+                text -> Cells.value(
+                        ValueParts.code(kind.orElseThrow()), number, row.text(Column.UNIT), row.text(Column.DETAIL)));
     }
 
     private static boolean unitFits(ValueForm.Kind kind, String unit) {

@@ -282,7 +282,8 @@ final class JsonReportMaker {
 
     private static JsonReport.Number number(Value value) {
         ValueParts parts = ValueParts.of(value);
-        return new JsonReport.Number(ValueParts.code(parts.kind()), parts.number(), parts.unit(), parts.detail(), value.words());
+        return new JsonReport.Number(
+                ValueParts.code(parts.kind()), parts.number(), parts.unit(), parts.detail(), value.words());
     }
 
     private static String time(OffsetDateTime time) {

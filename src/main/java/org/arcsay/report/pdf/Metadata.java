@@ -20,8 +20,7 @@ import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferenc
  */
 record Metadata(String title, String program, Calendar made) {
     /** An XMP packet (ISO 16684-1) with the title, and the claim that the document follows ISO 14289-1, PDF/UA-1. */
-    private static final String PACKET =
-            """
+    private static final String PACKET = """
             <?xpacket begin="\uFEFF" id="W5M0MpCehiHzreSzNTczkc9d"?>
             <x:xmpmeta xmlns:x="adobe:ns:meta/">
             <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">

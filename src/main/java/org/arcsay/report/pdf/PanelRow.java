@@ -18,7 +18,8 @@ record PanelRow(List<RangePanel> panels, float width, float height) implements B
     @Override
     public void draw(Pen pen, float x, float y) {
         String words = panels.stream().map(panel -> panel.trend().title()).collect(Collectors.joining("; "));
-        pen.figure("Range of motion over the visits, drawn; told in words below: " + words, () -> drawPanels(pen, x, y));
+        pen.figure(
+                "Range of motion over the visits, drawn; told in words below: " + words, () -> drawPanels(pen, x, y));
     }
 
     private void drawPanels(Pen pen, float x, float y) {

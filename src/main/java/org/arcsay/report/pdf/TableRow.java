@@ -48,7 +48,10 @@ record TableRow(
             Typeface typeface) {
         List<List<String>> cells = new ArrayList<>();
         for (int i = 0; i < texts.size(); i++) {
-            float width = columns[i + 1 == texts.size() ? columns.length - 1 : i + 1] - columns[i] - 2 * PAD - (texts.get(i).emphasised() ? MARK + 2 : 0);
+            float width = columns[i + 1 == texts.size() ? columns.length - 1 : i + 1]
+                    - columns[i]
+                    - 2 * PAD
+                    - (texts.get(i).emphasised() ? MARK + 2 : 0);
             Style broken = texts.get(i).emphasised() ? bold(style) : style;
             cells.add(typeface.wrap(texts.get(i).text(), broken, width));
         }

@@ -106,7 +106,8 @@ class TaggedPdfTest {
                     elements.stream().map(PDStructureElement::getStructureType).toList();
             assertEquals(2, types.stream().filter("H1"::equals).count());
             assertEquals(2, types.stream().filter("Table"::equals).count());
-            assertTrue(types.indexOf("H1") < types.indexOf("Table") && types.indexOf("Table") < types.indexOf("Figure"));
+            assertTrue(
+                    types.indexOf("H1") < types.indexOf("Table") && types.indexOf("Table") < types.indexOf("Figure"));
             assertTrue(
                     elements.stream()
                             .filter(element -> element.getStructureType().equals("Figure"))
@@ -114,9 +115,8 @@ class TaggedPdfTest {
                             .anyMatch(words -> words.contains("IP") && words.contains("58")),
                     "a figure says in words what it shows");
             assertTrue(
-                    elements.stream()
-                            .anyMatch(element -> String.valueOf(element.getActualText())
-                                    .endsWith(", beyond measurement error")),
+                    elements.stream().anyMatch(element -> String.valueOf(element.getActualText())
+                            .endsWith(", beyond measurement error")),
                     "the mark of a change is told in words");
         }
     }
