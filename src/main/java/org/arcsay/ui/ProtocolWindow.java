@@ -2,7 +2,6 @@ package org.arcsay.ui;
 
 import java.util.Optional;
 import javafx.scene.Scene;
-import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -11,6 +10,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
@@ -29,8 +29,8 @@ final class ProtocolWindow {
     private final ComboBox<Optional<Side>> involved =
             Parts.choice("Hand under treatment", side -> side.map(hand -> hand == Side.LEFT ? "Left" : "Right")
                     .orElse("Not said: limits hold for both hands"));
-    private final CheckBox passive = new CheckBox("P_assive motion is permitted");
-    private final CheckBox resisted = new CheckBox("_Resisted motion is permitted");
+    private final ComboBox<Boolean> passive = permission("Passive motion");
+    private final ComboBox<Boolean> resisted = permission("Resisted motion");
     private final TextArea ranges = new TextArea();
     private final TextField by = Parts.textField("Role or initials", "such as AK");
     private final Label status = Parts.label("", "settings-status");
@@ -60,14 +60,13 @@ final class ProtocolWindow {
         ranges.setAccessibleText("Range limits, one a line");
         ranges.setAccessibleHelp(FORMS);
         ranges.setPrefRowCount(5);
-        passive.setAccessibleText("Passive motion is permitted");
-        resisted.setAccessibleText("Resisted motion is permitted");
+        ranges.addEventFilter(KeyEvent.KEY_PRESSED, this::leaveRanges);
         involved.getItems().setAll(Optional.empty(), Optional.of(Side.LEFT), Optional.of(Side.RIGHT));
         VBox form = new VBox(
                 12,
                 Parts.field("Hand under treatment", involved, Parts.label("")),
-                passive,
-                resisted,
+                Parts.field("Passive motion", passive, Parts.label("")),
+                Parts.field("Resisted motion", resisted, Parts.label("")),
                 Parts.field("Range limits of that hand", ranges, Parts.label("")),
                 Parts.label(FORMS, "quiet"),
                 Parts.field("Set by", by, Parts.label("")));
@@ -96,16 +95,30 @@ final class ProtocolWindow {
         return root;
     }
 
+    private static ComboBox<Boolean> permission(String name) {
+        ComboBox<Boolean> box = Parts.choice(name, permitted -> permitted ? "Permitted" : "Not permitted");
+        box.getItems().setAll(true, false);
+        return box;
+    }
+
+    /** Tab leaves the field, as it leaves every other one. */
+    private void leaveRanges(KeyEvent event) {
+        if (event.getCode() == KeyCode.TAB) {
+            (event.isShiftDown() ? resisted : by).requestFocus();
+            event.consume();
+        }
+    }
+
     private void fill() {
         involved.setValue(model.protocol().involvedSide());
-        passive.setSelected(model.protocol().passivePermitted());
-        resisted.setSelected(model.protocol().resistedPermitted());
+        passive.setValue(model.protocol().passivePermitted());
+        resisted.setValue(model.protocol().resistedPermitted());
         ranges.setText(model.ranges());
     }
 
     private void save() {
         boolean kept = model.save(
-                involved.getValue(), passive.isSelected(), resisted.isSelected(), ranges.getText(), by.getText());
+                involved.getValue(), passive.getValue(), resisted.getValue(), ranges.getText(), by.getText());
         Parts.style(status, "problem", !kept);
         status.setText(model.message());
         if (kept) {
