@@ -7,8 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
-import java.util.stream.Stream;
-import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.app.Settings.SettingsException;
 import org.arcsay.review.HomeException;
 import org.arcsay.review.SettingField;

@@ -35,8 +35,8 @@ import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.model.ClinicSettings;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.SignConvention;
-import org.arcsay.review.Appearance;
 import org.arcsay.recogniser.SentencePause;
+import org.arcsay.review.Appearance;
 import org.arcsay.tables.TableException;
 
 /**
@@ -213,8 +213,8 @@ public record Settings(
             } catch (IOException e) {
                 throw new SettingsException(where + " cannot be '" + value + "'; it is no UTF-8 text");
             } catch (TableException e) {
-                throw new SettingsException(where + " cannot be '" + value + "'. " + e.getMessage()
-                        + " 'arcsay tables' shows the form.");
+                throw new SettingsException(
+                        where + " cannot be '" + value + "'. " + e.getMessage() + " 'arcsay tables' shows the form.");
             }
         }
 
@@ -302,8 +302,7 @@ public record Settings(
                         ? values.get("measurement-error").table(MeasurementError::read)
                         : usual.yardstick().error(),
                 one(values, "rater", RATERS).orElse(usual.yardstick().rater()),
-                one(values, "confidence", CONFIDENCES)
-                        .orElse(usual.yardstick().confidence()));
+                one(values, "confidence", CONFIDENCES).orElse(usual.yardstick().confidence()));
         return new Customs(
                 one(values, "norms", sets).orElse(usual.norms()),
                 yardstick,

@@ -54,8 +54,8 @@ public final class Visits {
         this.clinic = clinic;
         this.customs = customs;
         this.grammarVersion = grammarVersion;
-        this.validator = Validator.with(
-                RuleTables.shipped().with(customs.yardstick().error()));
+        this.validator =
+                Validator.with(RuleTables.shipped().with(customs.yardstick().error()));
     }
 
     public VisitStore store() {
@@ -114,8 +114,8 @@ public final class Visits {
         if (!measures().contains(measure)) {
             throw new IllegalArgumentException(measure.words() + " is not measured here. Limits can be set for "
                     + measures().stream()
-                            .filter(known -> known.dimension() == Dimension.ANGLE
-                                    || known.dimension() == Dimension.EXTENSION)
+                            .filter(known ->
+                                    known.dimension() == Dimension.ANGLE || known.dimension() == Dimension.EXTENSION)
                             .map(Measure::words)
                             .collect(Collectors.joining(", "))
                     + ".");
@@ -174,8 +174,7 @@ public final class Visits {
     }
 
     private Judge judge(Visit visit) throws StoreException {
-        History history =
-                History.before(visit, store.visits(visit.patient())).with(protocol(visit));
+        History history = History.before(visit, store.visits(visit.patient())).with(protocol(visit));
         return (reading, others) -> validator.judge(reading, others, history);
     }
 

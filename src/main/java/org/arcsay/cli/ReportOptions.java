@@ -53,8 +53,7 @@ final class ReportOptions {
 
     /** What reports of these visits are made from, as of now. */
     ReportSource source(List<VisitRecord> visits, ClinicSettings clinic, Customs customs) {
-        return new ReportSource(
-                visits, clinic, customs, OffsetDateTime.now().withNano(0), Program.NAME);
+        return new ReportSource(visits, clinic, customs, OffsetDateTime.now().withNano(0), Program.NAME);
     }
 
     /** What the clinic has settled, unless this command says otherwise. */

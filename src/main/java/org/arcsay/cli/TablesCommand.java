@@ -42,7 +42,10 @@ final class TablesCommand implements Callable<Integer> {
     @Mixin
     private Place place;
 
-    @Parameters(arity = "0..1", paramLabel = "TABLE", description = "Name of a table; without one the tables are named.")
+    @Parameters(
+            arity = "0..1",
+            paramLabel = "TABLE",
+            description = "Name of a table; without one the tables are named.")
     private @Nullable String table;
 
     /** A line of the table of measurement error, computed. */

@@ -64,7 +64,8 @@ final class ProtocolStatements {
                         && other.mode().equals(limit.mode())
                         && !other.equals(limit)
                         && other.furthest().getClass() == limit.furthest().getClass())) {
-            throw new IllegalArgumentException("two limits are given for " + limit.measure().words() + "; keep one." + HOW);
+            throw new IllegalArgumentException(
+                    "two limits are given for " + limit.measure().words() + "; keep one." + HOW);
         }
         return protocol.ranges().contains(limit) ? protocol : protocol.limiting(limit);
     }
@@ -91,8 +92,9 @@ final class ProtocolStatements {
     }
 
     private static Optional<RangeLimit> limit(String subject, Value furthest) {
-        Optional<Mode> mode =
-                Arrays.stream(Mode.values()).filter(m -> subject.startsWith(m.word() + " ")).findFirst();
+        Optional<Mode> mode = Arrays.stream(Mode.values())
+                .filter(m -> subject.startsWith(m.word() + " "))
+                .findFirst();
         String words = mode.map(m -> subject.substring(m.word().length() + 1)).orElse(subject);
         return measure(words).map(measure -> {
             requireDirection(measure, furthest);
@@ -113,14 +115,15 @@ final class ProtocolStatements {
 
     private static Optional<Measure> measure(String words) {
         List<Motion> angular = Arrays.stream(Motion.values())
-                .filter(motion ->
-                        motion.dimension() == Dimension.ANGLE || motion.dimension() == Dimension.EXTENSION)
+                .filter(motion -> motion.dimension() == Dimension.ANGLE || motion.dimension() == Dimension.EXTENSION)
                 .toList();
         return angular.stream()
                 .filter(motion -> words.equals(motion.words()) || words.endsWith(" " + motion.words()))
                 .findFirst()
                 .flatMap(motion -> site(
-                                words.substring(0, words.length() - motion.words().length())
+                                words.substring(
+                                                0,
+                                                words.length() - motion.words().length())
                                         .strip(),
                                 motion)
                         .map(site -> new Measure(site, motion)));
@@ -128,10 +131,12 @@ final class ProtocolStatements {
 
     private static Optional<Site> site(String words, Motion motion) {
         String code = words.startsWith("thumb ") ? words.substring("thumb ".length()) : words;
-        return code.isEmpty() ? onlySite(motion) : Sites.standard().all().stream()
-                .map(Sites.Info::site)
-                .filter(site -> site.code().equalsIgnoreCase(code))
-                .findFirst();
+        return code.isEmpty()
+                ? onlySite(motion)
+                : Sites.standard().all().stream()
+                        .map(Sites.Info::site)
+                        .filter(site -> site.code().equalsIgnoreCase(code))
+                        .findFirst();
     }
 
     /** The joint of a motion that is measured at one joint only. */

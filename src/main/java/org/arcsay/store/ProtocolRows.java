@@ -98,8 +98,8 @@ final class ProtocolRows {
 
     /** Whether the file has the table at all. */
     static boolean known(Connection connection) throws SQLException {
-        try (PreparedStatement query =
-                        connection.prepareStatement("SELECT 1 FROM sqlite_master WHERE type = 'table' AND name = 'protocol'");
+        try (PreparedStatement query = connection.prepareStatement(
+                        "SELECT 1 FROM sqlite_master WHERE type = 'table' AND name = 'protocol'");
                 ResultSet row = query.executeQuery()) {
             return row.next();
         }
@@ -110,7 +110,8 @@ final class ProtocolRows {
         digest.update(before);
         for (String cell : cells) {
             byte[] bytes = cell.getBytes(StandardCharsets.UTF_8);
-            digest.update(ByteBuffer.allocate(Integer.BYTES).putInt(bytes.length).flip());
+            digest.update(
+                    ByteBuffer.allocate(Integer.BYTES).putInt(bytes.length).flip());
             digest.update(bytes);
         }
         return digest.digest();

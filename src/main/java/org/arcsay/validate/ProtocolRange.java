@@ -2,13 +2,13 @@ package org.arcsay.validate;
 
 import java.util.List;
 import org.arcsay.analysis.Amount;
-import org.arcsay.model.PatientProtocol;
 import org.arcsay.model.Finding;
+import org.arcsay.model.PatientProtocol;
+import org.arcsay.model.PatientProtocol.RangeLimit;
 import org.arcsay.model.Reading;
 import org.arcsay.model.Severity;
 import org.arcsay.tables.Mark;
 import org.arcsay.tables.Provenance;
-import org.arcsay.model.PatientProtocol.RangeLimit;
 
 /** A joint that was moved further than the protocol of the patient allows. */
 final class ProtocolRange implements Rule {

@@ -99,8 +99,7 @@ class ShownValuesTest {
     }
 
     private static Difference since(Reading now, Reading then) {
-        return Comparison.of(
-                        now.slot(), visit(now), List.of(visit(1, START.minusWeeks(1), then)), Yardstick.cautious())
+        return Comparison.of(now.slot(), visit(now), List.of(visit(1, START.minusWeeks(1), then)), Yardstick.cautious())
                 .last()
                 .orElseThrow();
     }
@@ -139,25 +138,34 @@ class ShownValuesTest {
     @Test
     void contractureAndLagAreToldApartInWords() {
         Visit visit = visit(lacks("IP", "25"), lacks("IP", "15").withMode(Mode.PASSIVE));
-        assertThat(ExtensionLoss.of(visit, Side.RIGHT, flexion("IP", "1").measure().site())
+        assertThat(ExtensionLoss.of(
+                                visit, Side.RIGHT, flexion("IP", "1").measure().site())
                         .map(ExtensionLoss::words))
-                .contains("passive deficit (contracture) 15 degrees; active deficit (lag) 25 degrees, 10 degrees more than"
-                        + " passive");
+                .contains(
+                        "passive deficit (contracture) 15 degrees; active deficit (lag) 25 degrees, 10 degrees more than"
+                                + " passive");
         Visit free = visit(lacks("IP", "25"), neutral("IP").withMode(Mode.PASSIVE));
-        assertThat(ExtensionLoss.of(free, Side.RIGHT, flexion("IP", "1").measure().site())
+        assertThat(ExtensionLoss.of(
+                                free, Side.RIGHT, flexion("IP", "1").measure().site())
                         .map(ExtensionLoss::words))
                 .contains("active deficit (lag) 25 degrees");
     }
 
     @ParameterizedTest
     @CsvSource({
-        "NEUTRAL_ZERO_EXTENSION_FIRST, 0-10-0", "NEUTRAL_ZERO_FLEXION_FIRST, 0-10-0",
-        "NEUTRAL_ZERO_EXTENSION_FIRST, 5-10-75", "NEUTRAL_ZERO_FLEXION_FIRST, 75-10-5",
-        "NEUTRAL_ZERO_EXTENSION_FIRST, 10-75", "TWO_NUMBERS, 5-5-80", "TWO_NUMBERS, 80-10",
+        "NEUTRAL_ZERO_EXTENSION_FIRST, 0-10-0",
+        "NEUTRAL_ZERO_FLEXION_FIRST, 0-10-0",
+        "NEUTRAL_ZERO_EXTENSION_FIRST, 5-10-75",
+        "NEUTRAL_ZERO_FLEXION_FIRST, 75-10-5",
+        "NEUTRAL_ZERO_EXTENSION_FIRST, 10-75",
+        "TWO_NUMBERS, 5-5-80",
+        "TWO_NUMBERS, 80-10",
         "NEUTRAL_ZERO_FLEXION_FIRST, 75--10-0"
     })
     void whatIsNoArcInANotationIsRefused(Notation notation, String text) {
-        assertThatIllegalArgumentException().isThrownBy(() -> notation.parse(text)).withMessageContaining(text);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> notation.parse(text))
+                .withMessageContaining(text);
     }
 
     @Test
@@ -205,7 +213,8 @@ class ShownValuesTest {
         assertThat(Totals.standard().motion("thumb").scale().title()).isEqualTo("Strickland and Glogovac 1980");
         assertThat(Totals.standard().motion("index").scale().title())
                 .isEqualTo("American Society for Surgery of the Hand");
-        assertThat(GradeScale.standard().get(0).bands()).extracting(GradeScale.Band::words)
+        assertThat(GradeScale.standard().get(0).bands())
+                .extracting(GradeScale.Band::words)
                 .first()
                 .isEqualTo("Excellent (at least 85 %)");
     }

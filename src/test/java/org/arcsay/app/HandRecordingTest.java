@@ -30,8 +30,7 @@ class HandRecordingTest {
         try (Ears ears = Ears.open(folder.resolve("models"), Optional.empty(), grammar);
                 VisitStore store = VisitStore.open(folder.resolve("visits.db"));
                 WavSource source = WavSource.open(Path.of("src/test/resources/speech/hand-flite-rms.wav"))) {
-            Visits visits = new Visits(
-                    store, ClinicSettings.defaults(), Customs.usual(), grammar.version());
+            Visits visits = new Visits(store, ClinicSettings.defaults(), Customs.usual(), grammar.version());
             VisitSession session = visits.begin(
                     new PatientCode("T-1"),
                     Optional.empty(),

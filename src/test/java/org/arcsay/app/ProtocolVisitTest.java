@@ -46,7 +46,10 @@ class ProtocolVisitTest {
     private Visit say(Visits visits, String... sentences) throws Exception {
         VisitSession session = visits.begin(PATIENT, Optional.empty(), PLAN);
         CaptureLoop loop = new CaptureLoop(
-                new Parser(grammar), session, visits.versions(), (utterance, command, outcome) -> outcomes.add(outcome));
+                new Parser(grammar),
+                session,
+                visits.versions(),
+                (utterance, command, outcome) -> outcomes.add(outcome));
         List.of(sentences).forEach(loop::type);
         session.close();
         return visits.store().visit(session.visit().id()).orElseThrow();
@@ -86,7 +89,8 @@ class ProtocolVisitTest {
             assertThat(visit.counting().get(0).reading().value().words())
                     .as("kept as said")
                     .isEqualTo("55 degrees");
-            assertThat(outcomes.stream().filter(Outcome.Asked.class::isInstance)).hasSize(2);
+            assertThat(outcomes.stream().filter(Outcome.Asked.class::isInstance))
+                    .hasSize(2);
 
             Report report = Report.of(new ReportSource(
                     StoredVisits.upTo(store, visit),
@@ -99,7 +103,8 @@ class ProtocolVisitTest {
             assertThat(named.facts().stream().map(Section.Fact::words))
                     .containsExactly(
                             "involved hand: right", "passive motion not permitted", "IP flexion at most 40 degrees");
-            assertThat(report.accepted().stream().map(accepted -> accepted.finding().sentence()))
+            assertThat(report.accepted().stream()
+                            .map(accepted -> accepted.finding().sentence()))
                     .anySatisfy(sentence -> assertThat(sentence)
                             .contains("goes beyond the limit of this patient's protocol: 40 degrees"));
         }
@@ -125,8 +130,7 @@ class ProtocolVisitTest {
         try (VisitStore store = VisitStore.open(folder.resolve("arcsay.db"))) {
             Visits visits = visits(store);
             visits.setProtocol(PATIENT, "no passive", "");
-            VisitSession session =
-                    visits.begin(PATIENT, Optional.of(Side.RIGHT), PLAN);
+            VisitSession session = visits.begin(PATIENT, Optional.of(Side.RIGHT), PLAN);
             assertThat(session.completeness().orElseThrow().items())
                     .isNotEmpty()
                     .noneMatch(item -> item.slot().mode() == Mode.PASSIVE);

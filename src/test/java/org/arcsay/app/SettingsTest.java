@@ -137,8 +137,7 @@ class SettingsTest {
                 folder.resolve("error.tsv"),
                 "measure\tmode\trater\tbasis\tamount\tunit\tmark\tsource\nIP:FLEXION\tany\tsame\tSEM\ttwo\tdegrees\t"
                         + "our default\tclinic\n");
-        SettingsException wrong =
-                assertThrows(SettingsException.class, () -> read("", "measurement-error = " + error));
+        SettingsException wrong = assertThrows(SettingsException.class, () -> read("", "measurement-error = " + error));
         String message = String.valueOf(wrong.getMessage());
         assertTrue(message.contains("line 2: measurement-error") && message.contains("Line 2 of the table"), message);
         assertTrue(message.contains("'two'"), message);

@@ -61,8 +61,7 @@ class CapabilitiesTest {
 
     private static Set<String> classes() {
         return new ClassFileImporter()
-                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                .importPackages("org.arcsay").stream()
+                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS).importPackages("org.arcsay").stream()
                         .map(JavaClass::getSimpleName)
                         .collect(Collectors.toSet());
     }

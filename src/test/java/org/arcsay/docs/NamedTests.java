@@ -19,7 +19,8 @@ final class NamedTests {
     static boolean exists(String type, String name) {
         try {
             return has(
-                    Class.forName("org.arcsay." + type.replace('/', '.'), false, NamedTests.class.getClassLoader()), name);
+                    Class.forName("org.arcsay." + type.replace('/', '.'), false, NamedTests.class.getClassLoader()),
+                    name);
         } catch (ClassNotFoundException e) {
             return false;
         }

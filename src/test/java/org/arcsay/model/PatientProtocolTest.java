@@ -43,8 +43,8 @@ class PatientProtocolTest {
                 .involving(Side.RIGHT)
                 .withoutPassive()
                 .withoutResisted()
-                .limiting(new RangeLimit(
-                        Measure.of("IP", Motion.FLEXION), Optional.of(Mode.ACTIVE), Value.Angle.of(40)))
+                .limiting(
+                        new RangeLimit(Measure.of("IP", Motion.FLEXION), Optional.of(Mode.ACTIVE), Value.Angle.of(40)))
                 .limiting(new RangeLimit(
                         Measure.of("IP", Motion.EXTENSION), Optional.empty(), Value.Extension.deficit("20")));
         assertThat(PatientProtocol.parse("involved right; no passive, no resisted\nactive IP flexion at most 40\n\n"
@@ -72,8 +72,7 @@ class PatientProtocolTest {
                 "index tip opposition gap at most 20",
             })
     void whatIsNotUnderstoodIsRefusedAndNeverLeftOut(String statement) {
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> PatientProtocol.parse("no passive; " + statement));
+        assertThatIllegalArgumentException().isThrownBy(() -> PatientProtocol.parse("no passive; " + statement));
     }
 
     @Test
@@ -89,9 +88,9 @@ class PatientProtocolTest {
     void twoLimitsOrTwoHandsThatContradictAreRefused() {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> PatientProtocol.parse("IP flexion at most 40; IP flexion at most 60"));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> PatientProtocol.parse("involved left; involved right"));
-        assertThat(PatientProtocol.parse("IP flexion at most 40; IP flexion at most 40").ranges())
+        assertThatIllegalArgumentException().isThrownBy(() -> PatientProtocol.parse("involved left; involved right"));
+        assertThat(PatientProtocol.parse("IP flexion at most 40; IP flexion at most 40")
+                        .ranges())
                 .hasSize(1);
         assertThat(PatientProtocol.parse("active IP flexion at most 60; passive IP flexion at most 40")
                         .ranges())
@@ -123,8 +122,7 @@ class PatientProtocolTest {
     }
 
     private static RangeLimit limit(Measure measure, Random random) {
-        Optional<Mode> mode =
-                random.nextBoolean() ? Optional.empty() : Optional.of(Mode.values()[random.nextInt(2)]);
+        Optional<Mode> mode = random.nextBoolean() ? Optional.empty() : Optional.of(Mode.values()[random.nextInt(2)]);
         String degrees = String.valueOf(1 + random.nextInt(90)) + (random.nextBoolean() ? ".5" : "");
         if (measure.dimension() == Dimension.ANGLE) {
             return new RangeLimit(measure, mode, Value.Angle.of(degrees));

@@ -14,7 +14,12 @@ class ProtocolModelTest {
     void whatIsChosenIsKeptAndShownAgain() {
         ProtocolModel model = home.protocol("T-7").orElseThrow();
         assertThat(model.protocol().isNone()).isTrue();
-        assertThat(model.save(Optional.of(Side.LEFT), false, true, "IP flexion at most 40\nMP extension not beyond neutral", "AK"))
+        assertThat(model.save(
+                        Optional.of(Side.LEFT),
+                        false,
+                        true,
+                        "IP flexion at most 40\nMP extension not beyond neutral",
+                        "AK"))
                 .isTrue();
         ProtocolModel again = home.protocol("T-7").orElseThrow();
         assertThat(again.protocol())
@@ -28,7 +33,8 @@ class ProtocolModelTest {
     void whatIsNotUnderstoodChangesNothingAndIsNamed() {
         ProtocolModel model = home.protocol("T-7").orElseThrow();
         model.save(Optional.empty(), false, true, "", "");
-        assertThat(model.save(Optional.empty(), true, true, "IP bending at most 40", "")).isFalse();
+        assertThat(model.save(Optional.empty(), true, true, "IP bending at most 40", ""))
+                .isFalse();
         assertThat(model.message()).contains("Nothing was changed").contains("'ip bending at most 40'");
         assertThat(model.protocol().passivePermitted()).isFalse();
     }

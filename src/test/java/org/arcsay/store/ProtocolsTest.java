@@ -48,8 +48,7 @@ class ProtocolsTest {
             assertThat(store.protocol(PATIENT, MONDAY)).isEqualTo(STRICT);
             assertThat(store.protocol(PATIENT, MONDAY.plusDays(13))).isEqualTo(STRICT);
             assertThat(store.protocol(PATIENT, MONDAY.plusDays(15))).isEqualTo(LOOSER);
-            assertThat(store.protocols(PATIENT))
-                    .containsExactly(set(MONDAY, STRICT), set(MONDAY.plusDays(14), LOOSER));
+            assertThat(store.protocols(PATIENT)).containsExactly(set(MONDAY, STRICT), set(MONDAY.plusDays(14), LOOSER));
             assertThat(store.protocol(new PatientCode("T-8"), MONDAY).isNone()).isTrue();
         }
     }

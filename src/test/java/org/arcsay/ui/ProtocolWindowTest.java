@@ -30,8 +30,9 @@ class ProtocolWindowTest extends HeadlessWindow {
         write("IP flexion at most 40");
         push(KeyCode.CONTROL, KeyCode.S);
         assertEquals(PatientProtocol.parse("involved left; no passive; IP flexion at most 40"), model.protocol());
-        assertTrue(shows("Kept. It holds for visits of T-7 that begin from now on: involved hand: left; passive motion not"
-                + " permitted; IP flexion at most 40 degrees."));
+        assertTrue(
+                shows("Kept. It holds for visits of T-7 that begin from now on: involved hand: left; passive motion not"
+                        + " permitted; IP flexion at most 40 degrees."));
         push(KeyCode.ESCAPE);
         assertFalse(stage.isShowing());
     }

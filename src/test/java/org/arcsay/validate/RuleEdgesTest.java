@@ -95,7 +95,8 @@ class RuleEdgesTest {
             gap("little tip", "32", MILLIMETRE),
             gap("little base", "320", MILLIMETRE)
         };
-        Finding finding = found("series.tenfold", gap("ring tip", "310", MILLIMETRE), before).orElseThrow();
+        Finding finding = found("series.tenfold", gap("ring tip", "310", MILLIMETRE), before)
+                .orElseThrow();
         assertThat(finding.sentence()).contains("about ten times the gap to middle tip (30 mm)");
         List<Reading> reversed = new ArrayList<>(Arrays.asList(before));
         Collections.reverse(reversed);
@@ -131,9 +132,7 @@ class RuleEdgesTest {
     @Test
     void anotherUnitOffersTheSameNumberInTheUnitOfTheSeries() {
         Finding finding = found(
-                        "series.mixed-units",
-                        gap("ring tip", "3", CENTIMETRE),
-                        gap("middle tip", "25", MILLIMETRE))
+                        "series.mixed-units", gap("ring tip", "3", CENTIMETRE), gap("middle tip", "25", MILLIMETRE))
                 .orElseThrow();
         assertThat(finding.alternative())
                 .hasValueSatisfying(value -> assertThat(value.words()).isEqualTo("3 mm"));
@@ -164,8 +163,7 @@ class RuleEdgesTest {
     @CsvSource({"75, 60, 0", "75.5, 60, 1"})
     void theHandUnderTreatmentIsNamedWhenItIsTheBetterOne(String treated, String other, int findings) {
         History history = History.none().with(PatientProtocol.none().involving(Side.LEFT));
-        List<Finding> found =
-                all("side.uninvolved-worse", left(flexion("IP", treated)), history, flexion("IP", other));
+        List<Finding> found = all("side.uninvolved-worse", left(flexion("IP", treated)), history, flexion("IP", other));
         assertThat(found).hasSize(findings);
         found.forEach(finding -> assertThat(finding.sentence()).contains("the left hand is under treatment"));
         all("side.uninvolved-worse", flexion("IP", other), history, left(flexion("IP", treated)))
@@ -227,7 +225,8 @@ class RuleEdgesTest {
 
     @Test
     void aLimitOffersAPartnerOnlyWithinItAndGivesItsAdvice() {
-        Finding high = found("limit.high", reading("CMC:EXTENSION", Value.Angle.of(70))).orElseThrow();
+        Finding high = found("limit.high", reading("CMC:EXTENSION", Value.Angle.of(70)))
+                .orElseThrow();
         assertThat(high.sentence()).contains("may be radial abduction under its other name");
         assertThat(high.alternative()).contains(Value.Angle.of(17));
         assertThat(found("limit.high", flexion("IP", "98")).orElseThrow().alternative())

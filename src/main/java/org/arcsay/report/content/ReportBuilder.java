@@ -114,8 +114,7 @@ final class ReportBuilder {
                 .of(total.motion(), current.visit(), total.side().other(), total.mode());
         List<TotalLine.Past> past = earlier.stream()
                 .map(visit -> new TotalLine.Past(
-                        visit.startedAt(),
-                        Totals.standard().of(total.motion(), visit, total.side(), total.mode())))
+                        visit.startedAt(), Totals.standard().of(total.motion(), visit, total.side(), total.mode())))
                 .filter(TotalLine.Past::complete)
                 .toList();
         return new TotalLine(

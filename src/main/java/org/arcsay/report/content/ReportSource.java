@@ -17,11 +17,7 @@ import org.arcsay.model.ClinicSettings;
  * @param program name and version of the program, such as "Arcsay 0.1.0"
  */
 public record ReportSource(
-        List<VisitRecord> visits,
-        ClinicSettings settings,
-        Customs customs,
-        OffsetDateTime createdAt,
-        String program) {
+        List<VisitRecord> visits, ClinicSettings settings, Customs customs, OffsetDateTime createdAt, String program) {
     public ReportSource {
         visits = List.copyOf(visits);
         if (visits.isEmpty()) {

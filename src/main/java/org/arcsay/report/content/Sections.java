@@ -23,7 +23,6 @@ import org.arcsay.analysis.Opposition;
 import org.arcsay.analysis.Rater;
 import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.analysis.SeriesPlans;
-import org.arcsay.analysis.Trials;
 import org.arcsay.model.Mode;
 import org.arcsay.model.PatientProtocol;
 import org.arcsay.model.Side;
@@ -109,8 +108,16 @@ final class Sections {
                 .ifPresent(parts::add);
         list("not tested without a reason", in(series, Completeness.State.REASON_MISSING), Sections::slot)
                 .ifPresent(parts::add);
-        list("not tested", series.notTested().stream(), item -> slot(item) + " because of "
-                        + item.entry().orElseThrow().reading().value().words().replace("not tested: ", ""))
+        list(
+                        "not tested",
+                        series.notTested().stream(),
+                        item -> slot(item) + " because of "
+                                + item.entry()
+                                        .orElseThrow()
+                                        .reading()
+                                        .value()
+                                        .words()
+                                        .replace("not tested: ", ""))
                 .ifPresent(parts::add);
         String full = String.join("; ", parts);
         return new Words(full, parts.size() > 1 ? full : "");
@@ -169,7 +176,9 @@ final class Sections {
     }
 
     private Optional<String> loss(Side side, Site site) {
-        return ExtensionLoss.of(visit, side, site).map(ExtensionLoss::words).filter(words -> !words.isEmpty())
+        return ExtensionLoss.of(visit, side, site)
+                .map(ExtensionLoss::words)
+                .filter(words -> !words.isEmpty())
                 .map(words -> site.code() + ": " + words);
     }
 
@@ -205,8 +214,8 @@ final class Sections {
             return Optional.empty();
         }
         String full = differences.values().stream()
-                .map(known -> label(known, labels) + ", " + DateTimeFormatter.ISO_LOCAL_DATE.format(known.thenAt()) + ": "
-                        + known.words())
+                .map(known -> label(known, labels) + ", " + DateTimeFormatter.ISO_LOCAL_DATE.format(known.thenAt())
+                        + ": " + known.words())
                 .collect(Collectors.joining("; "));
         String brief = differences.values().stream()
                 .filter(known -> known.verdict() == Difference.Verdict.BEYOND)
@@ -214,8 +223,7 @@ final class Sections {
                 .collect(Collectors.joining(", "));
         String slot = slotWords(comparison.slot());
         return Optional.of(new Words(
-                slot + ": " + full,
-                brief.isEmpty() ? "" : slot.replace(", " + Mode.ACTIVE.word(), "") + " " + brief));
+                slot + ": " + full, brief.isEmpty() ? "" : slot.replace(", " + Mode.ACTIVE.word(), "") + " " + brief));
     }
 
     private static String label(Difference known, Map<OffsetDateTime, List<String>> labels) {

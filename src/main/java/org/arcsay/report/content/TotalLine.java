@@ -35,7 +35,11 @@ public record TotalLine(
         }
 
         static Past better(Past older, Past newer) {
-            return older.total().degrees().orElseThrow().compareTo(newer.total().degrees().orElseThrow()) > 0
+            return older.total()
+                                    .degrees()
+                                    .orElseThrow()
+                                    .compareTo(newer.total().degrees().orElseThrow())
+                            > 0
                     ? older
                     : newer;
         }
@@ -77,7 +81,8 @@ public record TotalLine(
 
     private Optional<String> brief(String label, Optional<Since> since) {
         return since.filter(known -> !same(last, known))
-                .map(known -> label + " " + known.difference().then().degrees().orElseThrow().toPlainString() + " degrees");
+                .map(known -> label + " "
+                        + known.difference().then().degrees().orElseThrow().toPlainString() + " degrees");
     }
 
     private static boolean same(Optional<Since> one, Since other) {

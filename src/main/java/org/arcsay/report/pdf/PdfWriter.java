@@ -5,7 +5,6 @@ import java.io.OutputStream;
 import java.util.GregorianCalendar;
 import java.util.List;
 import java.util.stream.Stream;
-import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;

@@ -74,9 +74,10 @@ final class ThumbPage {
     private void totals(List<Block> blocks) {
         List<String> sentences = report.totals().stream()
                 .filter(line -> line.total().side() == side)
-                .map(line -> Wording.capital(Brief.degrees(Stream.concat(
-                                        Stream.of(line.words()), line.longer().stream())
-                                .collect(Collectors.joining("; ")))) + ".")
+                .map(line ->
+                        Wording.capital(Brief.degrees(Stream.concat(Stream.of(line.words()), line.longer().stream())
+                                        .collect(Collectors.joining("; "))))
+                                + ".")
                 .toList();
         if (!sentences.isEmpty()) {
             blocks.add(Block.gap(3));
@@ -88,8 +89,8 @@ final class ThumbPage {
         report.sections().stream()
                 .filter(section -> longer || !section.title().equals(Section.LONGER))
                 .filter(section -> !section.briefly(side).isEmpty())
-                .forEach(section -> blocks.add(
-                        small(section.briefTitle() + ": " + Brief.degrees(String.join(". ", section.briefly(side))) + ".")));
+                .forEach(section -> blocks.add(small(
+                        section.briefTitle() + ": " + Brief.degrees(String.join(". ", section.briefly(side))) + ".")));
     }
 
     private void asked(List<Block> blocks) {

@@ -114,8 +114,7 @@ public final class TextWriter implements ReportWriter {
 
     private static Stream<String> total(TotalLine line) {
         return Stream.concat(
-                Stream.of(line.words()),
-                line.changes().stream().map(change -> line.heading() + " " + change));
+                Stream.of(line.words()), line.changes().stream().map(change -> line.heading() + " " + change));
     }
 
     private static List<String> trends(Report report) {

@@ -50,8 +50,7 @@ public final class DemoCase {
         return new ReportSource(
                 visits,
                 new ClinicSettings(SignConvention.MINUS_IS_DEFICIT, LengthUnit.MILLIMETRE),
-                Customs.usual()
-                        .with(NormSets.standard().named("barakat-2013").orElseThrow()),
+                Customs.usual().with(NormSets.standard().named("barakat-2013").orElseThrow()),
                 OffsetDateTime.parse("2026-03-24T08:15:00+01:00"),
                 "Arcsay 0.1.0");
     }

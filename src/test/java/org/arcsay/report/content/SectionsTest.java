@@ -77,7 +77,8 @@ class SectionsTest {
                 joints(2, 55, 0, 70, -15),
                 joints(3, 50, -10, 60, -20),
                 joints(4, 45, 5, 60, -10));
-        assertThat(report.totals().get(0).words()).startsWith("right TAM (thumb total motion, active): 95 degrees, 67.9 %");
+        assertThat(report.totals().get(0).words())
+                .startsWith("right TAM (thumb total motion, active): 95 degrees, 67.9 %");
         assertThat(report.totals().get(0).changes())
                 .containsExactly(
                         "since 2026-03-05 (last complete): 15 degrees more than 80 degrees, within measurement"
@@ -96,16 +97,18 @@ class SectionsTest {
                 .confirmAll()
                 .record();
         assertThat(section(report(Customs.usual(), visit), "Several trials"))
-                .containsExactly("right IP flexion, active: 2 trials, mean 57.5 degrees, range 5 degrees; the last one is"
-                        + " compared");
+                .containsExactly(
+                        "right IP flexion, active: 2 trials, mean 57.5 degrees, range 5 degrees; the last one is"
+                                + " compared");
     }
 
     @Test
     void arcsAreWrittenInTheNotationOfTheClinicWhichIsNamed() {
-        VisitRecord visit = script(1).joint("MP", 55, 10).joint("IP", 75, -10).confirmAll().record();
+        VisitRecord visit =
+                script(1).joint("MP", 55, 10).joint("IP", 75, -10).confirmAll().record();
         Customs usual = Customs.usual();
-        Report report = report(
-                new Customs(usual.norms(), usual.yardstick(), Notation.NEUTRAL_ZERO_FLEXION_FIRST), visit);
+        Report report =
+                report(new Customs(usual.norms(), usual.yardstick(), Notation.NEUTRAL_ZERO_FLEXION_FIRST), visit);
         assertThat(report.sections()).extracting(Section::title).contains("Joints, neutral-zero, flexion/extension");
         assertThat(section(report, "Joints")).containsExactly("right IP active: 75-10-0", "right MP active: 55-0-10");
         assertThat(section(report(usual, visit), "Joints"))
@@ -116,13 +119,25 @@ class SectionsTest {
 
     @Test
     void oppositionIsInOneUnitAndSaysWhetherScoreAndGapsAgree() {
-        VisitRecord fits = script(1).gap("index tip", 0).gap("ring tip", 12).score(4).confirmAll().record();
+        VisitRecord fits = script(1)
+                .gap("index tip", 0)
+                .gap("ring tip", 12)
+                .score(4)
+                .confirmAll()
+                .record();
         assertThat(section(report(Customs.usual(), fits), "Opposition"))
-                .containsExactly("right active, gaps index tip 0 mm, ring tip 12 mm; score 4 of 10, no gap contradicts it");
-        VisitRecord contradicts = script(1).gap("index tip", 0).gap("ring tip", 12).score(5).confirmAll().record();
+                .containsExactly(
+                        "right active, gaps index tip 0 mm, ring tip 12 mm; score 4 of 10, no gap contradicts it");
+        VisitRecord contradicts = script(1)
+                .gap("index tip", 0)
+                .gap("ring tip", 12)
+                .score(5)
+                .confirmAll()
+                .record();
         assertThat(section(report(Customs.usual(), contradicts), "Opposition").get(0))
-                .contains("score 5 of 10; an opposition score of 5 means that the thumb reached the ring tip (stage 5), but"
-                        + " the gap there is 12 mm")
+                .contains(
+                        "score 5 of 10; an opposition score of 5 means that the thumb reached the ring tip (stage 5), but"
+                                + " the gap there is 12 mm")
                 .doesNotContain("no gap contradicts");
     }
 
@@ -136,21 +151,16 @@ class SectionsTest {
                 .confirmAll()
                 .record()
                 .following("opposition");
-        assertThat(section(report(Customs.usual(), visit), "Series"))
-                .first()
-                .satisfies(words -> assertThat(words)
-                        .endsWith(": 3 of 6 settled; missing: opposition to little tip active, opposition to little base"
-                                + " active; not tested without a reason: opposition to ring tip active; not tested:"
-                                + " opposition to middle tip active because of pain"));
+        assertThat(section(report(Customs.usual(), visit), "Series")).first().satisfies(words -> assertThat(words)
+                .endsWith(": 3 of 6 settled; missing: opposition to little tip active, opposition to little base"
+                        + " active; not tested without a reason: opposition to ring tip active; not tested:"
+                        + " opposition to middle tip active because of pain"));
     }
 
     @Test
     void underAProtocolThatForbidsPassiveMotionNothingPassiveIsMissing() {
-        VisitRecord visit = script(1)
-                .angle("IP", Motion.FLEXION, 50)
-                .confirmAll()
-                .record()
-                .following("thumb-full");
+        VisitRecord visit =
+                script(1).angle("IP", Motion.FLEXION, 50).confirmAll().record().following("thumb-full");
         assertThat(section(report(Customs.usual(), visit), "Series").get(0)).contains("IP flexion passive");
         VisitRecord protectedVisit = visit.under(PatientProtocol.parse("no passive"));
         assertThat(section(report(Customs.usual(), protectedVisit), "Series").get(0))
@@ -168,8 +178,9 @@ class SectionsTest {
                 .confirmAll()
                 .record();
         assertThat(section(report(Customs.usual(), visit), "Joints"))
-                .containsExactly("right IP: passive deficit (contracture) 15 degrees; active deficit (lag) 25 degrees, 10"
-                        + " degrees more than passive");
+                .containsExactly(
+                        "right IP: passive deficit (contracture) 15 degrees; active deficit (lag) 25 degrees, 10"
+                                + " degrees more than passive");
     }
 
     @Test
@@ -178,10 +189,12 @@ class SectionsTest {
         assertThat(report.errors())
                 .hasSize(2)
                 .anySatisfy(words -> assertThat(words)
-                        .startsWith("IP flexion, active: same rater, SEM 1.8, MDC90 4.2, MDC95 5.0 degrees; our default: "))
-                .anySatisfy(words -> assertThat(words)
                         .startsWith(
-                                "IP flexion, active: different raters, SEM 3.6, MDC90 8.4, MDC95 10.0 degrees; our default: "));
+                                "IP flexion, active: same rater, SEM 1.8, MDC90 4.2, MDC95 5.0 degrees; our default: "))
+                .anySatisfy(
+                        words -> assertThat(words)
+                                .startsWith(
+                                        "IP flexion, active: different raters, SEM 3.6, MDC90 8.4, MDC95 10.0 degrees; our default: "));
     }
 
     @Test
