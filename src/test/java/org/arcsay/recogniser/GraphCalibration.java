@@ -107,7 +107,7 @@ final class GraphCalibration {
                         folder,
                         grammar.graph(),
                         Lexicon.EMPTY,
-                        SentencePause.usual(),
+                        SentencePause.LONG,
                         new GraphCosts(costs[0], costs[1], costs[2], costs[3]))
                 .folder();
         return VoskModel.load(fitted.path()).recogniser(RATE);

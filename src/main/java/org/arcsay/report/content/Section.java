@@ -2,6 +2,7 @@ package org.arcsay.report.content;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.arcsay.model.Side;
 
@@ -16,8 +17,14 @@ public record Section(String title, String briefTitle, List<Fact> facts) {
     /** Title of what the treatment protocol says. */
     public static final String PROTOCOL = "Treatment protocol";
 
+    static final String SERIES = "Series";
+    static final String OPPOSITION = "Opposition";
+
+    /** Titles of what a page says in any case; the rest can be read off its table and its drawings. */
+    public static final Set<String> ESSENTIAL = Set.of(PROTOCOL, SERIES, OPPOSITION);
+
     /** Title of what goes beyond the last visit. */
-    public static final String LONGER = "Since the first visit, and beside the best so far";
+    static final String LONGER = "Since the first visit, and beside the best so far";
 
     public Section {
         facts = List.copyOf(facts);

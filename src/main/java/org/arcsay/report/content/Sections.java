@@ -51,8 +51,8 @@ final class Sections {
     List<Section> all() {
         return Stream.of(
                         new Section(Section.PROTOCOL, protocol()),
-                        new Section("Series", ofHands(this::series)),
-                        new Section("Opposition", ofHands(this::opposition)),
+                        new Section(Section.SERIES, ofHands(this::series)),
+                        new Section(Section.OPPOSITION, ofHands(this::opposition)),
                         new Section("Joints, " + source.customs().notation().title(), ofHands(this::joints)),
                         new Section("Several trials", ofHands(this::trials)),
                         new Section(

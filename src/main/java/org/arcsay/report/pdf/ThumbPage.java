@@ -26,7 +26,7 @@ final class ThumbPage {
     private final Remarks remarks;
 
     /**
-     * @param longer whether what goes beyond the last visit stands in sentences too; the drawings over the visits show it anyway
+     * @param longer whether what table and drawings show anyway stands in sentences too
      */
     ThumbPage(Report report, Side side, Typeface typeface, float width, Density density, boolean longer) {
         this.report = report;
@@ -74,10 +74,9 @@ final class ThumbPage {
     private void totals(List<Block> blocks) {
         List<String> sentences = report.totals().stream()
                 .filter(line -> line.total().side() == side)
-                .map(line ->
-                        Wording.capital(Brief.degrees(Stream.concat(Stream.of(line.words()), line.longer().stream())
-                                        .collect(Collectors.joining("; "))))
-                                + ".")
+                .map(line -> Wording.capital(Brief.degrees(Stream.concat(
+                                        Stream.of(line.words()), (longer ? line.longer() : List.<String>of()).stream())
+                                .collect(Collectors.joining("; ")))) + ".")
                 .toList();
         if (!sentences.isEmpty()) {
             blocks.add(Block.gap(3));
@@ -87,7 +86,7 @@ final class ThumbPage {
 
     private void sections(List<Block> blocks) {
         report.sections().stream()
-                .filter(section -> longer || !section.title().equals(Section.LONGER))
+                .filter(section -> longer || Section.ESSENTIAL.contains(section.title()))
                 .filter(section -> !section.briefly(side).isEmpty())
                 .forEach(section -> blocks.add(small(
                         section.briefTitle() + ": " + Brief.degrees(String.join(". ", section.briefly(side))) + ".")));
