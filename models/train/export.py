@@ -8,7 +8,7 @@ from kaldi_model import KaldiModel
 
 MFCC = "--use-energy=false\n--num-mel-bins=40\n--num-ceps=40\n--low-freq=20\n--high-freq=7600\n--allow-upsample=true\n--allow-downsample=true\n"
 DECODER = (
-    "--min-active=200\n--max-active=3000\n--beam=11.0\n--lattice-beam=3.0\n--acoustic-scale=1.0\n--frame-subsampling-factor=3\n"
+    "--min-active=200\n--max-active=7000\n--beam=15.0\n--lattice-beam=3.0\n--acoustic-scale=1.0\n--frame-subsampling-factor=3\n"
     "--endpoint.silence-phones=1\n--endpoint.rule2.min-trailing-silence=0.5\n--endpoint.rule3.min-trailing-silence=0.75\n"
     "--endpoint.rule4.min-trailing-silence=1.0\n"
 )

@@ -61,6 +61,9 @@ public final class CaptureLoop {
 
     private void answer(Utterance piece) {
         Joining.Said said = joining.next(piece);
+        if (said.link() == Joining.Link.BREATH) {
+            return;
+        }
         Outcome outcome = session.handle(said, Heard.spoken(said.utterance(), versions));
         if (session.isPaused()) {
             joining.forget();

@@ -38,12 +38,18 @@ public final class Joining {
     public enum Link {
         /** Not at all. */
         NONE,
+        /** Not at all, and it is hardly a word: nothing comes of it. */
+        BREATH,
         /** Both are one sentence. */
         WHOLE,
         /** Both are the beginning of a sentence, which may go on. */
         UNFINISHED,
         /** It makes no sentence, and came so soon that it may have belonged to the reading before it. */
-        UNCLEAR
+        UNCLEAR;
+
+        boolean isJoined() {
+            return this == WHOLE || this == UNFINISHED;
+        }
     }
 
     /**
@@ -58,6 +64,9 @@ public final class Joining {
     public Said next(Utterance piece) {
         Understood alone = parser.understand(piece);
         Said said = before == null ? alone(piece, alone) : beside(before, piece, alone);
+        if (piece.isBreath() && !said.link().isJoined()) {
+            return new Said(piece, alone, Link.BREATH);
+        }
         before = said.utterance();
         if (said.link() != Link.UNFINISHED) {
             meaningBefore = said.meaning();

@@ -24,8 +24,8 @@ public final class VoskRecogniser implements Recogniser {
     /** A word sounds on after its marked end, up to 0.25 s in our recordings; a pause lasts at least 0.5 s. */
     private static final Duration FADING = Duration.ofMillis(300);
 
-    /** Ghost words in near silence had 0.06 to 0.23; the least sure word of a whole visit had 0.89. */
-    private static final double BREATH_PROBABILITY = 0.3;
+    /** A word so soon after others may be the rest of their sentence, however unsure: the parser has to see it. */
+    private static final Duration SOON = Duration.ofMillis(1200);
 
     private static final int ALTERNATIVES = 10;
 
@@ -46,6 +46,7 @@ public final class VoskRecogniser implements Recogniser {
     /** Everything before this position is settled. */
     private long settled;
 
+    private @Nullable Duration lastEnd;
     private boolean renewalDue;
 
     /**
@@ -125,15 +126,14 @@ public final class VoskRecogniser implements Recogniser {
     }
 
     private Optional<Utterance> utterance(String json) {
-        return VoskJson.utterance(json, time(origin)).filter(heard -> !isBreath(heard));
+        Optional<Utterance> utterance =
+                VoskJson.utterance(json, time(origin)).filter(heard -> !heard.isBreath() || goesOn(heard));
+        utterance.ifPresent(heard -> lastEnd = heard.end());
+        return utterance;
     }
 
-    /** One word alone that the decoder itself hardly believes in: noise at the edge of silence. */
-    private static boolean isBreath(Utterance heard) {
-        double rivals = heard.rivals().stream()
-                .mapToDouble(Utterance.Rival::probability)
-                .sum();
-        return heard.words().size() == 1 && 1 - rivals < BREATH_PROBABILITY;
+    private boolean goesOn(Utterance heard) {
+        return lastEnd != null && heard.start().minus(lastEnd).compareTo(SOON) <= 0;
     }
 
     @Override

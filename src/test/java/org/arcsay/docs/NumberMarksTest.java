@@ -103,6 +103,7 @@ class NumberMarksTest {
             "Percent.java 100",
             "PlainWords.java 3",
             "PlainWords.java 4",
+            "SeriesPlan.java 10",
             "SoundAlikes.java 10",
             "SoundAlikes.java 13",
             "SoundAlikes.java 19",

@@ -13,7 +13,7 @@ import java.util.stream.Stream;
  */
 record Density(float pad, float dials, float panels, float gap) {
     static final Density ROOMY = new Density(2.1f, 128, 96, 8);
-    private static final Density CLOSE = new Density(1.0f, 88, 68, 4);
+    private static final Density CLOSE = new Density(1.0f, 86, 66, 4);
     private static final int STEPS = 12;
 
     /** From the roomiest to the closest in small steps. */

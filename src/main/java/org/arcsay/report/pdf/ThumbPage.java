@@ -76,7 +76,8 @@ final class ThumbPage {
                 .filter(line -> line.total().side() == side)
                 .map(line -> Wording.capital(Brief.degrees(Stream.concat(
                                         Stream.of(line.words()), (longer ? line.longer() : List.<String>of()).stream())
-                                .collect(Collectors.joining("; ")))) + ".")
+                                .collect(Collectors.joining("; "))))
+                        + ".")
                 .toList();
         if (!sentences.isEmpty()) {
             blocks.add(Block.gap(3));
