@@ -249,12 +249,13 @@ class DeskTest {
         until(demo, is(Listening.ENDED));
         ReviewModel review = demo.review();
         assertEquals(15, review.visit().counting().size());
-        assertEquals(
-                "right IP flexion, active",
-                review.rows().get(0).entry().reading().slot().words(),
-                "the doubt stands first");
-        assertEquals(
-                Severity.ASK, review.rows().get(0).entry().findings().get(0).severity());
+        List<String> asked = review.rows().stream()
+                .takeWhile(row -> row.entry().findings().stream()
+                        .anyMatch(finding -> finding.severity().compareTo(Severity.ASK) >= 0))
+                .map(row -> row.entry().reading().slot().words())
+                .toList();
+        assertTrue(asked.contains("right IP flexion, active"), () -> "the doubts stand first: " + asked);
+        assertTrue(asked.size() < review.rows().size(), () -> "not all is doubtful: " + asked);
         assertEquals(
                 2,
                 review.report().orElseThrow().show(review.visit().id()).pages().size(),
