@@ -10,7 +10,6 @@ import org.arcsay.model.Utterance;
 import org.arcsay.model.Versions;
 import org.arcsay.parser.Joining;
 import org.arcsay.parser.Parser;
-import org.arcsay.parser.Understood;
 import org.arcsay.recogniser.Recogniser;
 import org.arcsay.session.Outcome;
 import org.arcsay.session.VisitSession;
@@ -23,7 +22,6 @@ public final class CaptureLoop {
     /** The recogniser looks at the sound in steps of 90 ms; larger blocks would add to that. */
     static final Duration BLOCK = Duration.ofMillis(50);
 
-    private final Parser parser;
     private final Joining joining;
     private final VisitSession session;
     private final Versions versions;
@@ -31,7 +29,6 @@ public final class CaptureLoop {
     private volatile boolean stopped;
 
     public CaptureLoop(Parser parser, VisitSession session, Versions versions, CaptureListener listener) {
-        this.parser = parser;
         this.joining = new Joining(parser);
         this.session = session;
         this.versions = versions;
@@ -60,11 +57,11 @@ public final class CaptureLoop {
     }
 
     private void answer(Utterance piece) {
-        Joining.Said said = joining.next(piece);
-        if (said.link() == Joining.Link.BREATH) {
-            return;
-        }
-        Outcome outcome = session.handle(said, Heard.spoken(said.utterance(), versions));
+        joining.next(piece).ifPresent(said -> answer(said, Heard.spoken(said.utterance(), versions)));
+    }
+
+    private void answer(Joining.Said said, Heard heard) {
+        Outcome outcome = session.handle(said, heard);
         if (session.isPaused()) {
             joining.forget();
         }
@@ -75,11 +72,7 @@ public final class CaptureLoop {
     public void type(String text) {
         List<String> words = TypedSpeech.words(text);
         if (!words.isEmpty()) {
-            joining.forget();
-            Utterance utterance = Utterance.typed(words);
-            Understood said = parser.understand(utterance);
-            Outcome outcome = session.handle(said, Heard.typed(text, versions));
-            listener.answered(utterance, said.command(), outcome);
+            answer(joining.whole(Utterance.typed(words)), Heard.typed(text, versions));
         }
     }
 

@@ -14,6 +14,7 @@ import org.arcsay.feedback.Speaker;
 import org.arcsay.model.Utterance;
 import org.arcsay.model.Versions;
 import org.arcsay.parser.Command;
+import org.arcsay.parser.Joining;
 import org.arcsay.parser.Parser;
 import org.arcsay.recogniser.Recogniser;
 import org.arcsay.session.Outcome;
@@ -24,9 +25,6 @@ import org.arcsay.session.VisitSession;
  * its own. Every answer sounds after what it names is stored, and our own voice never reaches the recogniser.
  */
 public final class LiveCapture {
-    /** By then a sentence that went on has been understood. */
-    private static final Duration QUIET = Duration.ofMillis(1200);
-
     private static final Duration PATIENCE = Duration.ofSeconds(4);
 
     private final Speaker speaker;
@@ -112,7 +110,7 @@ public final class LiveCapture {
             if (speaksOn()) {
                 lastSpeech = position;
             }
-            boolean quiet = position.minus(lastSpeech).compareTo(QUIET) >= 0;
+            boolean quiet = position.minus(lastSpeech).compareTo(Joining.SOON) >= 0;
             boolean longEnough = position.minus(since).compareTo(PATIENCE) >= 0;
             if (waiting.isPresent() && (quiet || longEnough)) {
                 speaker.answer(waiting.get());

@@ -39,8 +39,12 @@ public record Utterance(List<Word> words, List<Rival> rivals) {
      * of a sentence.
      */
     public boolean isBreath() {
-        double others = rivals.stream().mapToDouble(Rival::probability).sum();
-        return words.size() == 1 && 1 - others < BREATH_PROBABILITY;
+        return words.size() == 1 && probability() < BREATH_PROBABILITY;
+    }
+
+    /** How likely the words are beside their rivals, 0 to 1, as the recogniser's model sees it. */
+    public double probability() {
+        return Math.max(0, 1 - rivals.stream().mapToDouble(Rival::probability).sum());
     }
 
     /** Words that were typed: at no time, and certain. */

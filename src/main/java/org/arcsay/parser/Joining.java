@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Joining {
     /** From the end of one word to the beginning of the next, as the recogniser marks them. */
-    static final Duration SOON = Duration.ofMillis(1200);
+    public static final Duration SOON = Duration.ofMillis(1200);
 
     /** A shorter time for what would mean something else on its own. */
     static final Duration AT_ONCE = Duration.ofMillis(800);
@@ -38,8 +38,6 @@ public final class Joining {
     public enum Link {
         /** Not at all. */
         NONE,
-        /** Not at all, and it is hardly a word: nothing comes of it. */
-        BREATH,
         /** Both are one sentence. */
         WHOLE,
         /** Both are the beginning of a sentence, which may go on. */
@@ -60,18 +58,24 @@ public final class Joining {
      */
     public record Said(Utterance utterance, Understood meaning, Link link) {}
 
-    /** Takes the next piece. */
-    public Said next(Utterance piece) {
+    /** Takes the next piece; empty where it is no more than breath: hardly a word, and not the rest of a sentence. */
+    public Optional<Said> next(Utterance piece) {
         Understood alone = parser.understand(piece);
         Said said = before == null ? alone(piece, alone) : beside(before, piece, alone);
         if (piece.isBreath() && !said.link().isJoined()) {
-            return new Said(piece, alone, Link.BREATH);
+            return Optional.empty();
         }
         before = said.utterance();
         if (said.link() != Link.UNFINISHED) {
             meaningBefore = said.meaning();
         }
-        return said;
+        return Optional.of(said);
+    }
+
+    /** Takes what is whole by itself, such as typed words; what is said next begins anew. */
+    public Said whole(Utterance utterance) {
+        forget();
+        return alone(utterance, parser.understand(utterance));
     }
 
     /** What is said next begins anew. */
@@ -166,8 +170,7 @@ public final class Joining {
     /** All ways of hearing an utterance, beginning with the words themselves. */
     private static List<Rival> ways(Utterance utterance) {
         List<Rival> ways = new ArrayList<>(utterance.rivals());
-        double rest = ways.stream().mapToDouble(Rival::probability).sum();
-        ways.add(0, new Rival(utterance.text(), Math.max(0, 1 - rest)));
+        ways.add(0, new Rival(utterance.text(), utterance.probability()));
         return ways;
     }
 }

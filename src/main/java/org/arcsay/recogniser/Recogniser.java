@@ -13,7 +13,7 @@ public interface Recogniser extends AutoCloseable {
      *
      * @param samples 16-bit mono frames at the rate the recogniser was made for; about 0.1 s at a time is best
      * @param length how many of them count
-     * @return an utterance that these frames brought to its end, with at least one word; silence and breath are none
+     * @return an utterance that these frames brought to its end, with at least one word; silence is none
      * @throws RecogniserException when the native recogniser fails; it cannot be used any further
      */
     Optional<Utterance> accept(short[] samples, int length);

@@ -24,9 +24,6 @@ public final class VoskRecogniser implements Recogniser {
     /** A word sounds on after its marked end, up to 0.25 s in our recordings; a pause lasts at least 0.5 s. */
     private static final Duration FADING = Duration.ofMillis(300);
 
-    /** A word so soon after others may be the rest of their sentence, however unsure: the parser has to see it. */
-    private static final Duration SOON = Duration.ofMillis(1200);
-
     private static final int ALTERNATIVES = 10;
 
     private static final int FAILED = -1;
@@ -46,7 +43,6 @@ public final class VoskRecogniser implements Recogniser {
     /** Everything before this position is settled. */
     private long settled;
 
-    private @Nullable Duration lastEnd;
     private boolean renewalDue;
 
     /**
@@ -126,14 +122,7 @@ public final class VoskRecogniser implements Recogniser {
     }
 
     private Optional<Utterance> utterance(String json) {
-        Optional<Utterance> utterance =
-                VoskJson.utterance(json, time(origin)).filter(heard -> !heard.isBreath() || goesOn(heard));
-        utterance.ifPresent(heard -> lastEnd = heard.end());
-        return utterance;
-    }
-
-    private boolean goesOn(Utterance heard) {
-        return lastEnd != null && heard.start().minus(lastEnd).compareTo(SOON) <= 0;
+        return VoskJson.utterance(json, time(origin));
     }
 
     @Override

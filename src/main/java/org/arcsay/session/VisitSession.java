@@ -131,7 +131,7 @@ public final class VisitSession {
             return handle(said.meaning(), heard);
         }
         return switch (said.link()) {
-            case NONE, BREATH -> handle(said.meaning(), heard);
+            case NONE -> handle(said.meaning(), heard);
             case WHOLE -> goOn(said.meaning(), heard);
             case UNFINISHED -> unfinished(said.meaning(), heard);
             case UNCLEAR -> endUnclear(said.meaning(), heard);

@@ -225,9 +225,8 @@ public final class PauseBenchmark {
         Joining links = new Joining(parser);
         for (Utterance piece : pieces) {
             if (joining) {
-                Joining.Said said = links.next(piece);
-                session.handle(said, Heard.spoken(said.utterance(), VERSIONS));
-            } else {
+                links.next(piece).ifPresent(said -> session.handle(said, Heard.spoken(said.utterance(), VERSIONS)));
+            } else if (!piece.isBreath()) {
                 session.handle(parser.understand(piece), Heard.spoken(piece, VERSIONS));
             }
         }

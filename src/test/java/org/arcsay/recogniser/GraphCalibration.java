@@ -245,7 +245,7 @@ final class GraphCalibration {
             recogniser.accept(block, block.length).ifPresent(heard::add);
         }
         recogniser.finish().ifPresent(heard::add);
-        return heard;
+        return Recordings.withoutBreath(heard);
     }
 
     /** Half babble of other recordings, half low-frequency rumble, at a ratio to the loud parts of the speech. */

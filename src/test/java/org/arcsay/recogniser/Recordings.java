@@ -46,7 +46,12 @@ final class Recordings {
             recogniser.accept(buffer, frames).ifPresent(heard::add);
         }
         recogniser.finish().ifPresent(heard::add);
-        return heard;
+        return withoutBreath(heard);
+    }
+
+    /** What is left of whole sentences that the program would act on. */
+    static List<Utterance> withoutBreath(List<Utterance> heard) {
+        return heard.stream().filter(utterance -> !utterance.isBreath()).toList();
     }
 
     /** All frames of a short file. */

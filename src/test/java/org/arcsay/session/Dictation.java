@@ -87,7 +87,7 @@ public final class Dictation implements AutoCloseable {
 
     Outcome say(int pause, String words, List<Utterance.Rival> rivals) {
         clock = clock.plusMillis(pause);
-        Joining.Said said = joining.next(utterance(words, rivals));
+        Joining.Said said = joining.next(utterance(words, rivals)).orElseThrow();
         return session.handle(said, Heard.spoken(said.utterance(), VERSIONS));
     }
 

@@ -40,10 +40,7 @@ final class PageTags {
         int number = parents.size();
         try {
             stream.beginMarkedContent(COSName.getPDFName(element.getStructureType()), number);
-            inside = true;
-            drawing.run();
-            inside = false;
-            stream.endMarkedContent();
+            drawInside(drawing);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -52,6 +49,16 @@ final class PageTags {
         reference.setMCID(number);
         reference.setPage(page);
         element.appendKid(reference);
+    }
+
+    private void drawInside(Runnable drawing) throws IOException {
+        inside = true;
+        try {
+            drawing.run();
+        } finally {
+            inside = false;
+        }
+        stream.endMarkedContent();
     }
 
     /** Whether what is drawn now belongs to an element, and is no mere ornament. */
@@ -63,10 +70,7 @@ final class PageTags {
     void ornament(Runnable drawing) {
         try {
             stream.beginMarkedContent(COSName.ARTIFACT);
-            inside = true;
-            drawing.run();
-            inside = false;
-            stream.endMarkedContent();
+            drawInside(drawing);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
