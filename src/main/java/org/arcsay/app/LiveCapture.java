@@ -110,6 +110,9 @@ public final class LiveCapture {
             if (speaksOn()) {
                 lastSpeech = position;
             }
+            if (gate.filter(EchoGate::takeLost).isPresent()) {
+                speaker.answer(responder.lost());
+            }
             boolean quiet = position.minus(lastSpeech).compareTo(Joining.SOON) >= 0;
             boolean longEnough = position.minus(since).compareTo(PATIENCE) >= 0;
             if (waiting.isPresent() && (quiet || longEnough)) {

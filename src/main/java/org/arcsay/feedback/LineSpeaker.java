@@ -2,6 +2,7 @@ package org.arcsay.feedback;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,6 +19,7 @@ public final class LineSpeaker implements Speaker {
     private final Thread thread = new Thread(this::run, "answers");
     private final Object lock = new Object();
     private @Nullable Answer waiting;
+    private @Nullable Sound sound;
     private boolean playing;
     private boolean breakOff;
     private boolean closed;
@@ -75,6 +77,13 @@ public final class LineSpeaker implements Speaker {
     }
 
     @Override
+    public Optional<Sound> sound() {
+        synchronized (lock) {
+            return Optional.ofNullable(sound);
+        }
+    }
+
+    @Override
     public void close() {
         synchronized (lock) {
             closed = true;
@@ -94,6 +103,7 @@ public final class LineSpeaker implements Speaker {
     private @Nullable Answer await() {
         synchronized (lock) {
             playing = false;
+            sound = null;
             while (waiting == null && !closed) {
                 try {
                     lock.wait();
@@ -110,14 +120,17 @@ public final class LineSpeaker implements Speaker {
     }
 
     private void play(Answer answer) {
-        Sound sound = voice.say(answer, settings.rate());
+        Sound spoken = voice.say(answer, settings.rate());
         listener.started(answer, System.nanoTime());
-        for (int at = 0; at < sound.length(); at += CHUNK) {
+        synchronized (lock) {
+            sound = spoken;
+        }
+        for (int at = 0; at < spoken.length(); at += CHUNK) {
             if (brokenOff()) {
                 output.flush();
                 return;
             }
-            output.write(sound.slice(at, Math.min(sound.length(), at + CHUNK)));
+            output.write(spoken.slice(at, Math.min(spoken.length(), at + CHUNK)));
         }
         if (!brokenOff()) {
             output.drain();

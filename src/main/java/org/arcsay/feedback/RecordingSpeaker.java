@@ -2,6 +2,7 @@ package org.arcsay.feedback;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.LongSupplier;
 
 /**
@@ -56,6 +57,11 @@ public final class RecordingSpeaker implements Speaker {
     @Override
     public synchronized boolean sounding() {
         return !said.isEmpty() && clock.getAsLong() < said.get(said.size() - 1).end();
+    }
+
+    @Override
+    public synchronized Optional<Sound> sound() {
+        return sounding() ? Optional.of(said.get(said.size() - 1).sound()) : Optional.empty();
     }
 
     @Override

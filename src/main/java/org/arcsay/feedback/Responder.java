@@ -55,6 +55,15 @@ public final class Responder {
         return last;
     }
 
+    /** What to sound when the user spoke over an answer and could not be heard: that, and the answer again. */
+    public Answer lost() {
+        if (quiet()) {
+            return Answer.silent();
+        }
+        refusals++;
+        return Answer.of(Earcon.REFUSED, Sentence.of("not understood").then(last.sentence()));
+    }
+
     /** Whether refusals are met with silence for now. */
     public boolean quiet() {
         return refusals >= PATIENCE;

@@ -1,5 +1,7 @@
 package org.arcsay.feedback;
 
+import java.util.Optional;
+
 /** Where answers become audible. Implementations say which threads may call them. */
 public interface Speaker extends AutoCloseable {
     /** Begins an answer and breaks off whatever still sounds; returns at once. */
@@ -10,6 +12,11 @@ public interface Speaker extends AutoCloseable {
 
     /** Whether something sounds, or is about to. */
     boolean sounding();
+
+    /** What sounds now, from its first sample; empty when nothing does, or where only the system knows. */
+    default Optional<Sound> sound() {
+        return Optional.empty();
+    }
 
     /** Stops and lets the device go. */
     @Override

@@ -116,6 +116,37 @@ class LiveCaptureTest {
         }
     }
 
+    /** A loudspeaker as loud at the microphone as the user: what was said over the answer is not heard in part, but asked for. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.25, 0.5, 1})
+    void whatIsSaidOverALoudAnswerEndsItAndIsAskedForAgain(double echo) throws Exception {
+        List<Rehearsal.Line> lines = Rehearsal.script();
+        SimulatedMicrophone script = new SimulatedMicrophone()
+                .speed(Double.POSITIVE_INFINITY)
+                .pause(Duration.ofSeconds(2))
+                .play(lines.get(1).wav())
+                .pause(Duration.ofSeconds(4))
+                .play(lines.get(8).wav())
+                .pause(Duration.ofMillis(1300))
+                .play(lines.get(9).wav())
+                .pause(Duration.ofSeconds(8))
+                .play(lines.get(9).wav())
+                .pause(Duration.ofSeconds(4));
+        try (Rehearsal rehearsal = new Rehearsal(folder);
+                Room room = new Room(script.open(), echo)) {
+            List<String> heard = new ArrayList<>();
+            rehearsal.run(room, room.speaker(), (utterance, command, outcome) -> heard.add(utterance.text()));
+            List<String> said =
+                    room.speaker().said().stream().map(LiveCaptureTest::text).toList();
+            assertEquals(List.of("no forty one"), heard.subList(heard.size() - 1, heard.size()), said::toString);
+            assertTrue(said.get(3).startsWith("REFUSED not understood"), said.get(3));
+            assertTrue(said.get(3).endsWith("palmar abduction, nine zero, or, one nine, please confirm"), said.get(3));
+            assertTrue(room.speaker().said().get(2).sound().duration().toMillis() < 2200, said::toString);
+            assertEquals(3, heard.size(), heard::toString);
+            assertEquals(List.of("right CMC palmar abduction, active: 41 degrees"), rehearsal.stored());
+        }
+    }
+
     /** Cut where the recogniser hears the border of "fifty" and "two". */
     @ParameterizedTest
     @ValueSource(ints = {400, 800})

@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class EchoGateTest {
     private static final int FRAME = 1024;
@@ -20,6 +22,7 @@ class EchoGateTest {
 
     private final Random random = new Random(7);
     private final List<Short> let = new ArrayList<>();
+    private double reflected;
     private long now;
     private RecordingSpeaker speaker;
     private EchoGate gate;
@@ -107,6 +110,57 @@ class EchoGateTest {
         assertTrue(loudest(before) > 3000);
     }
 
+    /** As loud as the user, or louder, with a room that answers for a while. */
+    @ParameterizedTest
+    @CsvSource({"0.25, 0", "0.5, 0", "1, 0", "0.25, 0.5", "0.5, 0.5", "1, 0.5"})
+    void breaksOffWhenTheUserIsNoLouderThanTheEcho(double echo, double reflected) {
+        this.reflected = reflected;
+        teach(echo);
+        teach(echo);
+        assertFalse(gate.takeLost());
+        int before = let.size();
+        speaker.answer(ANSWER);
+        capture(new short[Sound.RATE / 2], echo);
+        assertTrue(speaker.sounding());
+        capture(user(), echo);
+        assertFalse(speaker.sounding());
+        capture(new short[Sound.RATE], echo);
+        long heard = speaker.said().get(2).sound().duration().toMillis();
+        assertTrue(heard < 500 + 500, "went on for " + heard + " ms");
+        assertTrue(gate.takeLost() || loudest(before) > 3000, "neither heard nor told");
+        assertFalse(gate.takeLost());
+        before = let.size();
+        capture(user(), echo);
+        assertTrue(loudest(before) > 3000, "deaf afterwards");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.25, 0", "0.5, 0", "1, 0", "0.25, 0.5", "0.5, 0.5", "1, 0.5"})
+    void itsOwnVoiceNeverBreaksItOff(double echo, double reflected) {
+        this.reflected = reflected;
+        List<Answer> answers = List.of(
+                ANSWER,
+                Answer.of(Earcon.DOUBTFUL, new Sentence(List.of(List.of("i p", "flexion"), List.of("nine", "nine")))),
+                Answer.of(Earcon.REFUSED, Sentence.of("not understood")),
+                Answer.of(Earcon.LISTENING, Sentence.of("left hand")),
+                Answer.of(
+                        Earcon.UNDONE,
+                        new Sentence(List.of(List.of("removed"), List.of("m p", "flexion"), List.of("six", "one")))));
+        for (int i = 0; i < 15; i++) {
+            int before = let.size();
+            speaker.answer(answers.get(i % answers.size()));
+            capture(new short[3 * Sound.RATE + random.nextInt(500)], echo);
+            assertTrue(loudest(before) < 60, "echo of " + loudest(before) + " came through");
+            assertFalse(gate.takeLost());
+        }
+        VoiceSettings settings = VoiceSettings.defaults();
+        assertTrue(speaker.said().stream()
+                .allMatch(said -> said.sound().length()
+                        == ClipVoice.builtIn()
+                                .say(said.answer(), settings.rate())
+                                .length()));
+    }
+
     private void teach(double echo) {
         speaker.answer(ANSWER);
         capture(new short[3 * Sound.RATE], echo);
@@ -116,14 +170,28 @@ class EchoGateTest {
         for (int at = 0; at < room.length; at += FRAME) {
             short[] frame = Arrays.copyOfRange(room, at, Math.min(room.length, at + FRAME));
             for (int i = 0; i < frame.length; i++) {
-                double own = now + i < ECHO_DELAY ? 0 : echo * speaker.sampleAt(now + i - ECHO_DELAY);
-                frame[i] = (short) Math.round(frame[i] + own + (echo == 0 ? 0 : random.nextGaussian() * 10));
+                double own = echo * played(now + i);
+                double sum = frame[i] + own + (echo == 0 ? 0 : random.nextGaussian() * 10);
+                frame[i] = (short) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, Math.round(sum)));
             }
             now += frame.length;
             for (short sample : gate.pass(frame)) {
                 let.add(sample);
             }
         }
+    }
+
+    /** The loudspeaker at the microphone: the straight way and, if there are any, reflections that fade within 0.2 s. */
+    private double played(long moment) {
+        double sum = sampleAt(moment - ECHO_DELAY);
+        for (int i = 1; reflected > 0 && i <= 5; i++) {
+            sum += reflected * Math.exp(-i / 4.0) * (i % 2 == 0 ? 1 : -1) * sampleAt(moment - ECHO_DELAY - i * 257L);
+        }
+        return sum;
+    }
+
+    private double sampleAt(long moment) {
+        return moment < 0 ? 0 : speaker.sampleAt(moment);
     }
 
     private static short[] user() {

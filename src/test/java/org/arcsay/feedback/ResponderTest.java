@@ -53,6 +53,21 @@ class ResponderTest {
     }
 
     @Test
+    void whatWasLostUnderAnAnswerIsToldWithTheAnswerAgainAndNotForEver() {
+        say("m p flexion fifty");
+        for (int i = 0; i < 3; i++) {
+            assertEquals(
+                    "not understood, m p flexion, five zero",
+                    responder.lost().sentence().text());
+        }
+        assertTrue(responder.lost().isSilent());
+        say("i p flexion sixty");
+        assertEquals(
+                "not understood, i p flexion, six zero",
+                responder.lost().sentence().text());
+    }
+
+    @Test
     void longTalkIsAnsweredOnceAndThenNotAtAll() {
         assertEquals("PAUSED nothing saved, ready when you are", say(TALK));
         assertEquals("", say(TALK));
