@@ -61,9 +61,9 @@ class ResponderTest {
                     responder.lost().sentence().text());
         }
         assertTrue(responder.lost().isSilent());
-        say("i p flexion sixty");
+        say("m p hyperextension ten");
         assertEquals(
-                "not understood, i p flexion, six zero",
+                "not understood, m p hyperextension, one zero",
                 responder.lost().sentence().text());
     }
 
