@@ -17,6 +17,7 @@ import org.arcsay.model.Visit;
  * @param slot the side, measure and mode
  * @param trials what was measured now
  * @param otherHand the other hand in the same visit, if both have a number
+ * @param otherHandBefore the other hand at the most recent earlier visit with a number, where this visit has none
  * @param last the most recent earlier visit with a number, if any
  * @param first the oldest visit with a number, if any
  * @param best the best of all earlier visits, if any; the most recent among equals
@@ -25,6 +26,7 @@ public record Comparison(
         Slot slot,
         Trials trials,
         Optional<Difference> otherHand,
+        Optional<Difference> otherHandBefore,
         Optional<Difference> last,
         Optional<Difference> first,
         Optional<Difference> best) {
@@ -57,11 +59,14 @@ public record Comparison(
         Trials trials = Trials.of(visit, slot);
         List<Past> past = past(slot, earlier);
         Optional<Threshold> change = yardstick.between(slot, yardstick.rater());
+        Optional<Past> other = other(slot, visit);
         return new Comparison(
                 slot,
                 trials,
-                difference(trials, other(slot, visit), yardstick.between(slot, Rater.SAME)),
-                difference(trials, past.isEmpty() ? Optional.empty() : Optional.of(past.get(past.size() - 1)), change),
+                difference(trials, other, yardstick.between(slot, Rater.SAME)),
+                difference(
+                        trials, other.isPresent() ? Optional.empty() : latest(past(slot.otherSide(), earlier)), change),
+                difference(trials, latest(past), change),
                 difference(trials, past.stream().findFirst(), change),
                 difference(trials, past.stream().reduce(Comparison::better), change));
     }
@@ -91,6 +96,10 @@ public record Comparison(
 
     private static Optional<Past> other(Slot slot, Visit visit) {
         return Readings.last(visit, slot.otherSide()).map(reading -> new Past(reading, visit.startedAt()));
+    }
+
+    private static Optional<Past> latest(List<Past> past) {
+        return past.isEmpty() ? Optional.empty() : Optional.of(past.get(past.size() - 1));
     }
 
     private static Past better(Past older, Past newer) {

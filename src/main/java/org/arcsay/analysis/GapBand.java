@@ -14,6 +14,9 @@ public enum GapBand {
     ONE_TO_TWO_INCHES("1 to 2 inches (2.5 to 5.1 cm)"),
     MORE_THAN_TWO_INCHES("more than 2 inches (5.1 cm)");
 
+    /** Where the bands come from, in short. */
+    public static final String SOURCE = "bands of 38 CFR 4.71a, code 5228";
+
     private static final BigDecimal ONE_INCH = LengthUnit.INCH.millimetres();
     private static final BigDecimal TWO_INCHES = ONE_INCH.multiply(BigDecimal.valueOf(2));
 

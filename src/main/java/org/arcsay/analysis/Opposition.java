@@ -1,5 +1,6 @@
 package org.arcsay.analysis;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.arcsay.model.Distance;
@@ -74,6 +75,14 @@ public record Opposition(
                         visit, new Slot(side, Measure.of("thumb", Motion.OPPOSITION_SCORE), mode))
                 .map(reading -> (Value.Score) reading.value());
         return new Opposition(side, mode, gaps, score, disagreements(gaps, score));
+    }
+
+    /** The largest gap to the tip of a finger; empty where none was measured. */
+    public Optional<Distance> widestToFinger() {
+        return gaps.stream()
+                .filter(gap -> gap.target().code().endsWith(" tip"))
+                .map(TipGap::distance)
+                .max(Comparator.comparing(Distance::millimetres));
     }
 
     private static TipGap gap(Reading reading, LengthUnit unit) {

@@ -23,6 +23,9 @@ public record Section(String title, String briefTitle, List<Fact> facts) {
     /** Titles of what a page says in any case; the rest can be read off its table and its drawings. */
     public static final Set<String> ESSENTIAL = Set.of(PROTOCOL, SERIES, OPPOSITION);
 
+    /** Title of what the other hand had when it was last measured, where that was at another visit. */
+    static final String OTHER_HAND = "Beside the other hand at an earlier visit";
+
     /** Title of what goes beyond the last visit. */
     static final String LONGER = "Since the first visit, and beside the best so far";
 

@@ -18,11 +18,15 @@ import org.arcsay.analysis.Completeness;
 import org.arcsay.analysis.Difference;
 import org.arcsay.analysis.ErrorFigure;
 import org.arcsay.analysis.ExtensionLoss;
+import org.arcsay.analysis.GapBand;
 import org.arcsay.analysis.Notation;
 import org.arcsay.analysis.Opposition;
 import org.arcsay.analysis.Rater;
 import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.analysis.SeriesPlans;
+import org.arcsay.analysis.Total;
+import org.arcsay.analysis.TotalDifference;
+import org.arcsay.analysis.Totals;
 import org.arcsay.model.Mode;
 import org.arcsay.model.PatientProtocol;
 import org.arcsay.model.Side;
@@ -55,6 +59,10 @@ final class Sections {
                         new Section(Section.OPPOSITION, ofHands(this::opposition)),
                         new Section("Joints, " + source.customs().notation().title(), ofHands(this::joints)),
                         new Section("Several trials", ofHands(this::trials)),
+                        new Section(
+                                Section.OTHER_HAND,
+                                "Beyond measurement error beside the other hand at an earlier visit",
+                                ofHands(this::otherHandBefore)),
                         new Section(
                                 Section.LONGER,
                                 "Beyond measurement error since the first visit and from the best so far",
@@ -154,8 +162,14 @@ final class Sections {
                 .map(Opposition.Disagreement::words)
                 .collect(Collectors.joining("; "));
         String verdict = opposition.score().isEmpty() || !fits.isEmpty() ? "" : ", no gap contradicts it";
+        String band = opposition
+                .widestToFinger()
+                .map(gap -> "; widest to a finger tip " + gap + ", "
+                        + GapBand.of(gap).words() + " (" + GapBand.SOURCE + ")")
+                .orElse("");
         return new Words(
-                opposition.mode().word() + ", gaps " + gaps + score + verdict + (fits.isEmpty() ? "" : "; " + fits),
+                opposition.mode().word() + ", gaps " + gaps + score + verdict + (fits.isEmpty() ? "" : "; " + fits)
+                        + band,
                 fits);
     }
 
@@ -198,6 +212,67 @@ final class Sections {
         return slot.measure().words() + ", " + slot.mode().word();
     }
 
+    private Stream<Words> otherHandBefore(Side side) {
+        return Stream.concat(
+                otherMotionsBefore(side),
+                Stream.of(Mode.values())
+                        .flatMap(mode -> Totals.standard().of(visit, side, mode).stream())
+                        .flatMap(total -> otherTotalBefore(total).stream()));
+    }
+
+    private Optional<Words> otherTotalBefore(Total total) {
+        Side other = total.side().other();
+        if (Totals.standard()
+                .of(total.motion(), visit, other, total.mode())
+                .degrees()
+                .isPresent()) {
+            return Optional.empty();
+        }
+        List<VisitRecord> records = source.visits();
+        for (int i = records.size() - 2; i >= 0; i--) {
+            Visit before = records.get(i).visit();
+            Total then = Totals.standard().of(total.motion(), before, other, total.mode());
+            Optional<Words> words = TotalDifference.between(
+                            total, then, source.yardstick(), source.yardstick().rater())
+                    .map(known -> words(total, then, day(before.startedAt()), known));
+            if (words.isPresent()) {
+                return words;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Words words(Total total, Total other, String day, TotalDifference known) {
+        String name = total.abbreviation() + " (" + total.motion().title() + ", "
+                + total.mode().word() + ")";
+        String share =
+                total.percentOf(other).map(percent -> ", " + percent.words()).orElse("");
+        return new Words(
+                name + ", " + day + ": " + known.words() + share,
+                known.verdict() == Difference.Verdict.BEYOND ? name + ", " + day + ": " + known.words() : "");
+    }
+
+    private Stream<Words> otherMotionsBefore(Side side) {
+        return cells(side).map(Cell::comparison).flatMap(comparison -> comparison.otherHandBefore().stream()
+                .map(known -> new Words(
+                        slotWords(comparison.slot()) + ", " + day(known) + ": " + known.words(),
+                        known.verdict() == Difference.Verdict.BEYOND
+                                ? briefSlot(comparison.slot()) + " " + known.brief() + ", " + day(known)
+                                : "")));
+    }
+
+    private static String day(Difference known) {
+        return day(known.thenAt());
+    }
+
+    private static String day(OffsetDateTime at) {
+        return DateTimeFormatter.ISO_LOCAL_DATE.format(at);
+    }
+
+    private static String briefSlot(Slot slot) {
+        return slotWords(slot).replace(", " + Mode.ACTIVE.word(), "");
+    }
+
     /** The first visit and the best one where they are not the last one, which the table shows. */
     private Stream<Words> longer(Side side) {
         return cells(side).map(Cell::comparison).flatMap(comparison -> longer(comparison).stream());
@@ -214,16 +289,15 @@ final class Sections {
             return Optional.empty();
         }
         String full = differences.values().stream()
-                .map(known -> label(known, labels) + ", " + DateTimeFormatter.ISO_LOCAL_DATE.format(known.thenAt())
-                        + ": " + known.words())
+                .map(known -> label(known, labels) + ", " + day(known) + ": " + known.words())
                 .collect(Collectors.joining("; "));
         String brief = differences.values().stream()
                 .filter(known -> known.verdict() == Difference.Verdict.BEYOND)
                 .map(known -> label(known, labels) + " " + known.brief())
                 .collect(Collectors.joining(", "));
-        String slot = slotWords(comparison.slot());
         return Optional.of(new Words(
-                slot + ": " + full, brief.isEmpty() ? "" : slot.replace(", " + Mode.ACTIVE.word(), "") + " " + brief));
+                slotWords(comparison.slot()) + ": " + full,
+                brief.isEmpty() ? "" : briefSlot(comparison.slot()) + " " + brief));
     }
 
     private static String label(Difference known, Map<OffsetDateTime, List<String>> labels) {

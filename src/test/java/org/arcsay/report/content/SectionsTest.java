@@ -89,6 +89,44 @@ class SectionsTest {
                                 + " measurement error (20 degrees)");
     }
 
+    private static VisitRecord hand(int visit, Side side, int mp, int ip) {
+        return script(visit)
+                .hand(side)
+                .joint("MP", mp, 0)
+                .joint("IP", ip, 0)
+                .confirmAll()
+                .record();
+    }
+
+    /** 50 + 45 = 95 beside 60 + 80 = 140: 45 less, sqrt(4 * 10^2) = 20, 95 / 140 = 67.9 %; the oldest left visit does not count. */
+    @Test
+    void theOtherHandOfAnEarlierVisitIsComparedAndItsDateGiven() {
+        Report report = report(
+                Customs.usual(), hand(1, Side.LEFT, 20, 20), hand(2, Side.LEFT, 60, 80), hand(3, Side.RIGHT, 50, 45));
+        assertThat(section(report, "Beside the other hand"))
+                .containsExactly(
+                        "right IP flexion, active, 2026-02-05: 35 degrees less than 80 degrees, beyond measurement error"
+                                + " (10 degrees)",
+                        "right IP extension, active, 2026-02-05: the same as reaches neutral, 0 degrees, within"
+                                + " measurement error (10 degrees)",
+                        "right MP flexion, active, 2026-02-05: 10 degrees less than 60 degrees, within measurement error"
+                                + " (10 degrees)",
+                        "right MP extension, active, 2026-02-05: the same as reaches neutral, 0 degrees, within"
+                                + " measurement error (10 degrees)",
+                        "right TAM (thumb total motion, active), 2026-02-05: 45 degrees less than 140 degrees, beyond"
+                                + " measurement error (20 degrees), 67.9 % of 140 degrees");
+        VisitRecord both = script(3)
+                .hand(Side.LEFT)
+                .angle("IP", Motion.FLEXION, 80)
+                .hand(Side.RIGHT)
+                .angle("IP", Motion.FLEXION, 75)
+                .confirmAll()
+                .record();
+        assertThat(section(report(Customs.usual(), hand(2, Side.LEFT, 60, 60), both), "Beside the other hand"))
+                .as("measured at this visit, the table shows it")
+                .isEmpty();
+    }
+
     @Test
     void severalTrialsAreShownWithMeanAndRange() {
         VisitRecord visit = script(1)
@@ -127,7 +165,9 @@ class SectionsTest {
                 .record();
         assertThat(section(report(Customs.usual(), fits), "Opposition"))
                 .containsExactly(
-                        "right active, gaps index tip 0 mm, ring tip 12 mm; score 4 of 10, no gap contradicts it");
+                        "right active, gaps index tip 0 mm, ring tip 12 mm; score 4 of 10, no gap contradicts it;"
+                                + " widest to a finger tip 12 mm, less than 1 inch (2.5 cm) (bands of 38 CFR 4.71a, code"
+                                + " 5228)");
         VisitRecord contradicts = script(1)
                 .gap("index tip", 0)
                 .gap("ring tip", 12)
