@@ -107,11 +107,11 @@ class SectionsTest {
                 .containsExactly(
                         "right IP flexion, active, 2026-02-05: 35 degrees less than 80 degrees, beyond measurement error"
                                 + " (10 degrees)",
-                        "right IP extension, active, 2026-02-05: the same as reaches neutral, 0 degrees, within"
+                        "right IP extension, active, 2026-02-05: the same, reaches neutral, 0 degrees, within"
                                 + " measurement error (10 degrees)",
                         "right MP flexion, active, 2026-02-05: 10 degrees less than 60 degrees, within measurement error"
                                 + " (10 degrees)",
-                        "right MP extension, active, 2026-02-05: the same as reaches neutral, 0 degrees, within"
+                        "right MP extension, active, 2026-02-05: the same, reaches neutral, 0 degrees, within"
                                 + " measurement error (10 degrees)",
                         "right TAM (thumb total motion, active), 2026-02-05: 45 degrees less than 140 degrees, beyond"
                                 + " measurement error (20 degrees), 67.9 % of 140 degrees");
