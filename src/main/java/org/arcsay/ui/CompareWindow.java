@@ -17,8 +17,6 @@ import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
-import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -39,6 +37,8 @@ import org.arcsay.report.content.Report;
 
 /** Visits of a patient on the left, one of them compared on the right, and its export below. JavaFX thread only. */
 public final class CompareWindow {
+    private static final WindowFrame.Size SIZE = new WindowFrame.Size(1280, 860, 820, 560);
+
     private final CompareModel model;
     private final Function<String, Optional<Path>> target;
     private final ComboBox<PatientCode> patients = Parts.choice("Patient code", PatientCode::text);
@@ -54,13 +54,9 @@ public final class CompareWindow {
         this.model = model;
         this.target = target;
         LookButtons lookButtons = new LookButtons(look);
-        Scene scene = new Scene(layout(lookButtons), 1280, 860);
-        lookButtons.attach(scene, visits::refresh);
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.E, KeyCombination.SHORTCUT_DOWN), this::export);
-        stage.setScene(scene);
-        stage.setTitle("Compare visits \u2013 Arcsay");
-        stage.setMinWidth(820);
-        stage.setMinHeight(560);
+        Scene scene = WindowFrame.fill(
+                stage, "Compare visits \u2013 Arcsay", layout(lookButtons), SIZE, lookButtons, visits::refresh);
+        WindowFrame.onControl(scene, KeyCode.E, this::export);
     }
 
     /** Shows the comparison in this stage. */

@@ -8,11 +8,8 @@ import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
-import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -32,6 +29,8 @@ import org.arcsay.review.RowState;
 
 /** The first screen: begin a visit, or look through a recent one. JavaFX thread only. */
 public final class HomeWindow {
+    private static final WindowFrame.Size SIZE = new WindowFrame.Size(1280, 800, 560, 480);
+
     private static final String NO_MICROPHONE =
             "No microphone was found. Plug one in and start Arcsay again. Without one a visit can be typed, and the demo visit"
                     + " can be played.";
@@ -57,14 +56,8 @@ public final class HomeWindow {
         this.look = look;
         sound = new SoundTryPane(listener -> model.tryMicrophone(microphone.getValue(), listener));
         LookButtons lookButtons = new LookButtons(look);
-        Scene scene = new Scene(layout(lookButtons), 1280, 800);
-        lookButtons.attach(scene, () -> {});
-        scene.getAccelerators()
-                .put(new KeyCodeCombination(KeyCode.COMMA, KeyCombination.SHORTCUT_DOWN), this::settings);
-        stage.setScene(scene);
-        stage.setTitle("Arcsay");
-        stage.setMinWidth(560);
-        stage.setMinHeight(480);
+        Scene scene = WindowFrame.fill(stage, "Arcsay", layout(lookButtons), SIZE, lookButtons, () -> {});
+        WindowFrame.onControl(scene, KeyCode.COMMA, this::settings);
     }
 
     /** Shows the first screen in this stage. */
@@ -78,25 +71,17 @@ public final class HomeWindow {
     }
 
     private BorderPane layout(LookButtons lookButtons) {
-        FlowPane foot = new FlowPane();
-        foot.getChildren().add(Parts.button("S_ettings", "Control comma", this::settings));
-        foot.getChildren().addAll(lookButtons.buttons());
-        foot.getStyleClass().addAll("foot", "chips");
+        Button settings = Parts.button("S_ettings", "Control comma", this::settings);
         VBox content = new VBox(begin(), Parts.heading("Recent visits"), visits);
         content.getStyleClass().add("home");
-        ScrollPane scroll = new ScrollPane(content);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("detail-scroll");
-        scroll.setAccessibleText("Begin a visit, and recent visits");
-        VBox head = new VBox(
+        VBox head = WindowFrame.head(
                 Parts.label("Arcsay", "patient"),
                 Parts.label("Measure the hand, say the reading, look through it, confirm it.", "quiet"),
                 Parts.label(ReviewHead.CAUTION, "caution-line"));
-        head.getStyleClass().add("head");
-        BorderPane root = new BorderPane(scroll);
-        root.setTop(head);
-        root.setBottom(foot);
-        return root;
+        return WindowFrame.page(
+                head,
+                WindowFrame.scrolling(content, "Begin a visit, and recent visits"),
+                WindowFrame.foot(WindowFrame.buttons(List.of(settings), lookButtons.buttons())));
     }
 
     private VBox begin() {

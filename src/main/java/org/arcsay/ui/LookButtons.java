@@ -1,17 +1,12 @@
 package org.arcsay.ui;
 
 import java.util.List;
-import javafx.geometry.Rectangle2D;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
-import javafx.stage.Screen;
 import javafx.stage.Stage;
-import javafx.stage.Window;
-import javafx.stage.WindowEvent;
-import org.jspecify.annotations.Nullable;
 
 /** Lets the user choose theme and text size and see the phrases in any window. JavaFX thread only. */
 final class LookButtons {
@@ -50,7 +45,6 @@ final class LookButtons {
             after.run();
         };
         apply.run();
-        scene.windowProperty().addListener((seen, before, window) -> fitOnScreen(window));
         scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F3), this::showPhrases);
         accelerate(scene, KeyCode.D, this::switchTheme);
         accelerate(scene, KeyCode.PLUS, this::larger);
@@ -58,24 +52,6 @@ final class LookButtons {
         accelerate(scene, KeyCode.ADD, this::larger);
         accelerate(scene, KeyCode.MINUS, this::smaller);
         accelerate(scene, KeyCode.SUBTRACT, this::smaller);
-    }
-
-    /** A window as large as usual would be cut off on a small screen. */
-    private static void fitOnScreen(@Nullable Window window) {
-        if (window == null) {
-            return;
-        }
-        window.addEventHandler(WindowEvent.WINDOW_SHOWN, shown -> {
-            Rectangle2D room = Screen.getPrimary().getVisualBounds();
-            if (window.getHeight() > room.getHeight()) {
-                window.setY(room.getMinY());
-                window.setHeight(room.getHeight());
-            }
-            if (window.getWidth() > room.getWidth()) {
-                window.setX(room.getMinX());
-                window.setWidth(room.getWidth());
-            }
-        });
     }
 
     private static void accelerate(Scene scene, KeyCode key, Runnable action) {

@@ -39,6 +39,8 @@ import org.arcsay.session.Question;
 
 /** The screen beside the patient, to be read from two metres while both hands are busy. JavaFX thread only. */
 public final class MeasuringWindow {
+    private static final WindowFrame.Size SIZE = new WindowFrame.Size(1280, 800, 720, 560);
+
     private final MeasuringModel model;
     private final AtomicBoolean stale = new AtomicBoolean();
     private final Label listening = Parts.label("", "listening");
@@ -82,13 +84,10 @@ public final class MeasuringWindow {
         this.model = model;
         this.look = look;
         LookButtons lookButtons = new LookButtons(look);
-        Scene scene = new Scene(layout(lookButtons), 1280, 800);
-        lookButtons.attach(scene, () -> rearrange(scene, look.large()));
+        String title = "Measuring " + model.state().patient().text() + " \u2013 Arcsay";
+        Scene scene =
+                WindowFrame.fill(stage, title, layout(lookButtons), SIZE, lookButtons, () -> rearrange(look.large()));
         scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F2), typed::requestFocus);
-        stage.setScene(scene);
-        stage.setTitle("Measuring " + model.state().patient().text() + " \u2013 Arcsay");
-        stage.setMinWidth(720);
-        stage.setMinHeight(560);
         stage.setOnHidden(event -> model.closed());
         model.onChange(state -> refreshSoon());
     }
@@ -146,8 +145,8 @@ public final class MeasuringWindow {
         }
     }
 
-    private void rearrange(Scene scene, boolean large) {
-        Node focused = scene.getFocusOwner();
+    private void rearrange(boolean large) {
+        Node focused = root.getScene().getFocusOwner();
         arrange(large);
         if (focused != null) {
             focused.requestFocus();

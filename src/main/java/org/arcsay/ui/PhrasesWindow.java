@@ -1,10 +1,8 @@
 package org.arcsay.ui;
 
+import java.util.List;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
-import javafx.scene.control.ScrollPane;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
@@ -13,17 +11,15 @@ import org.arcsay.model.HelpCard;
 
 /** What can be said, from the grammar. JavaFX thread only. */
 final class PhrasesWindow {
+    private static final WindowFrame.Size SIZE = new WindowFrame.Size(1180, 760, 480, 400);
+
     private PhrasesWindow() {}
 
     static void show(Stage stage, HelpCard card, Look look) {
         LookButtons lookButtons = new LookButtons(look);
-        Scene scene = new Scene(layout(stage, card, lookButtons), 1180, 760);
-        lookButtons.attach(scene, () -> {});
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.ESCAPE), stage::close);
-        stage.setScene(scene);
-        stage.setTitle("What can be said \u2013 Arcsay");
-        stage.setMinWidth(480);
-        stage.setMinHeight(400);
+        Scene scene = WindowFrame.fill(
+                stage, "What can be said \u2013 Arcsay", layout(stage, card, lookButtons), SIZE, lookButtons, () -> {});
+        WindowFrame.onEscape(scene, stage::close);
         stage.show();
     }
 
@@ -31,25 +27,17 @@ final class PhrasesWindow {
         FlowPane sections = new FlowPane();
         sections.getStyleClass().add("phrases");
         card.sections().stream().map(PhrasesWindow::section).forEach(sections.getChildren()::add);
-        ScrollPane scroll = new ScrollPane(sections);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("detail-scroll");
-        scroll.setAccessibleText("Examples of what can be said");
-        VBox head = new VBox(
+        VBox head = WindowFrame.head(
                 Parts.label("What can be said", "patient"),
                 Parts.label(
                         "Examples; each stands for its kind. The same can be typed while measuring (F2). To print this card:"
                                 + " arcsay phrases --pdf FILE",
                         "quiet"));
-        head.getStyleClass().add("head");
         Button close = Parts.strongButton("_Close", "Escape", stage::close);
-        FlowPane foot = new FlowPane(close);
-        foot.getChildren().addAll(lookButtons.lookOnly());
-        foot.getStyleClass().addAll("foot", "chips");
-        BorderPane root = new BorderPane(scroll);
-        root.setTop(head);
-        root.setBottom(foot);
-        return root;
+        return WindowFrame.page(
+                head,
+                WindowFrame.scrolling(sections, "Examples of what can be said"),
+                WindowFrame.foot(WindowFrame.buttons(List.of(close), lookButtons.lookOnly())));
     }
 
     private static VBox section(HelpCard.Section section) {

@@ -1,17 +1,19 @@
 package org.arcsay.ui;
 
+import java.util.List;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.TextArea;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 
 /** Tells why the program cannot start, where no terminal shows it. JavaFX thread only. */
 public final class ProblemWindow {
+    private static final WindowFrame.Size SIZE = new WindowFrame.Size(820, 460, 560, 360);
+
     private ProblemWindow() {}
 
     /**
@@ -34,26 +36,16 @@ public final class ProblemWindow {
         Button close = Parts.strongButton("_Close", "Enter or Escape", stage::close);
         close.setDefaultButton(true);
         LookButtons lookButtons = new LookButtons(look);
-        VBox head = new VBox(
+        VBox head = WindowFrame.head(
                 Parts.label("Arcsay cannot start", "patient"),
                 Parts.label("Nothing was changed. This is what has to be seen to first:", "quiet"));
-        head.getStyleClass().add("head");
         VBox content = new VBox(words);
         content.getStyleClass().add("home");
-        FlowPane foot = new FlowPane(close);
-        foot.getChildren().addAll(lookButtons.lookOnly());
-        foot.getStyleClass().addAll("foot", "chips");
-        BorderPane root = new BorderPane(content);
-        root.setTop(head);
-        root.setBottom(foot);
-        Scene scene = new Scene(root, 820, 460);
-        lookButtons.attach(scene, () -> {});
+        BorderPane root = WindowFrame.page(
+                head, content, WindowFrame.foot(WindowFrame.buttons(List.of(close), lookButtons.lookOnly())));
+        Scene scene = WindowFrame.fill(stage, "Arcsay cannot start", root, SIZE, lookButtons, () -> {});
         scene.getAccelerators().remove(new KeyCodeCombination(KeyCode.F3));
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.ESCAPE), stage::close);
-        stage.setScene(scene);
-        stage.setTitle("Arcsay cannot start");
-        stage.setMinWidth(560);
-        stage.setMinHeight(360);
+        WindowFrame.onEscape(scene, stage::close);
         stage.show();
         close.requestFocus();
     }

@@ -1,18 +1,16 @@
 package org.arcsay.ui;
 
+import java.util.List;
 import java.util.Optional;
 import javafx.scene.Scene;
+import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
-import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import org.arcsay.model.Side;
@@ -20,6 +18,8 @@ import org.arcsay.review.ProtocolModel;
 
 /** What a patient's treatment protocol permits, as a form. JavaFX thread only. */
 final class ProtocolWindow {
+    private static final WindowFrame.Size SIZE = new WindowFrame.Size(900, 720, 560, 480);
+
     private static final String FORMS =
             "One limit a line, such as: IP flexion at most 40. Or: passive IP flexion at most 30. IP extension lacks at least"
                     + " 20. MP extension not beyond neutral. MP extension hyperextends at most 10.";
@@ -39,14 +39,10 @@ final class ProtocolWindow {
         this.stage = stage;
         this.model = model;
         LookButtons lookButtons = new LookButtons(look);
-        Scene scene = new Scene(layout(lookButtons), 900, 720);
-        lookButtons.attach(scene, () -> {});
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), this::save);
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.ESCAPE), stage::close);
-        stage.setScene(scene);
-        stage.setTitle("Treatment protocol \u2013 Arcsay");
-        stage.setMinWidth(560);
-        stage.setMinHeight(480);
+        Scene scene = WindowFrame.fill(
+                stage, "Treatment protocol \u2013 Arcsay", layout(lookButtons), SIZE, lookButtons, () -> {});
+        WindowFrame.onControl(scene, KeyCode.S, this::save);
+        WindowFrame.onEscape(scene, stage::close);
     }
 
     static void show(Stage stage, ProtocolModel model, Look look) {
@@ -71,28 +67,19 @@ final class ProtocolWindow {
                 Parts.label(FORMS, "quiet"),
                 Parts.field("Set by", by, Parts.label("")));
         form.getStyleClass().add("home");
-        ScrollPane scroll = new ScrollPane(form);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("detail-scroll");
-        scroll.setAccessibleText("Treatment protocol");
-        VBox head = new VBox(
+        VBox head = WindowFrame.head(
                 Parts.label("Treatment protocol of " + model.patient(), "patient"),
                 Parts.label(
                         "What is measured against it is asked about, never refused. It holds for visits that begin from now"
                                 + " on, and every change is kept.",
                         "quiet"));
-        head.getStyleClass().add("head");
-        FlowPane buttons = new FlowPane(
+        List<Button> buttons = List.of(
                 Parts.strongButton("_Save protocol", "Control S", this::save),
                 Parts.button("_Close protocol", "Escape. What was not saved is dropped", stage::close));
-        buttons.getChildren().addAll(lookButtons.buttons());
-        buttons.getStyleClass().add("chips");
-        VBox foot = new VBox(6, status, buttons);
-        foot.getStyleClass().add("foot");
-        BorderPane root = new BorderPane(scroll);
-        root.setTop(head);
-        root.setBottom(foot);
-        return root;
+        return WindowFrame.page(
+                head,
+                WindowFrame.scrolling(form, "Treatment protocol"),
+                WindowFrame.foot(status, WindowFrame.buttons(buttons, lookButtons.buttons())));
     }
 
     private static ComboBox<Boolean> permission(String name) {

@@ -3,6 +3,7 @@ package org.arcsay.ui;
 import java.io.ByteArrayInputStream;
 import java.io.File;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
@@ -11,10 +12,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.image.Image;
 import javafx.scene.image.ImageView;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
-import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
 import javafx.stage.Stage;
@@ -23,6 +21,8 @@ import org.arcsay.review.VisitReport;
 
 /** The pages of a visit's report, to be looked at and saved. JavaFX thread only. */
 final class ReportWindow {
+    private static final WindowFrame.Size SIZE = new WindowFrame.Size(1280, 800, 560, 480);
+
     private final Stage stage;
     private final VisitReport report;
     private final VisitReport.Pages pages;
@@ -35,14 +35,10 @@ final class ReportWindow {
         this.pages = pages;
         this.visit = visit;
         LookButtons lookButtons = new LookButtons(look);
-        Scene scene = new Scene(layout(lookButtons), 1280, 800);
-        lookButtons.attach(scene, () -> {});
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), this::save);
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.ESCAPE), stage::close);
-        stage.setScene(scene);
-        stage.setTitle("Report of visit " + visit + " \u2013 Arcsay");
-        stage.setMinWidth(560);
-        stage.setMinHeight(480);
+        Scene scene = WindowFrame.fill(
+                stage, "Report of visit " + visit + " \u2013 Arcsay", layout(lookButtons), SIZE, lookButtons, () -> {});
+        WindowFrame.onControl(scene, KeyCode.S, this::save);
+        WindowFrame.onEscape(scene, stage::close);
     }
 
     /**
@@ -58,10 +54,7 @@ final class ReportWindow {
     private BorderPane layout(LookButtons lookButtons) {
         VBox sheets = new VBox(16);
         sheets.getStyleClass().add("report-pages");
-        ScrollPane scroll = new ScrollPane(sheets);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("detail-scroll");
-        scroll.setAccessibleText("Pages of the report. " + pages.words());
+        ScrollPane scroll = WindowFrame.scrolling(sheets, "Pages of the report. " + pages.words());
         for (int page = 0; page < pages.pages().size(); page++) {
             ImageView sheet = new ImageView(
                     new Image(new ByteArrayInputStream(pages.pages().get(page))));
@@ -74,13 +67,8 @@ final class ReportWindow {
         }
         Button save = Parts.strongButton("_Save report as PDF", "Control S. Asks for the place", this::save);
         Button close = Parts.button("_Close report", "Escape", stage::close);
-        FlowPane foot = new FlowPane(save, close);
-        foot.getChildren().addAll(lookButtons.buttons());
-        foot.getStyleClass().addAll("chips");
-        VBox below = new VBox(6, status, foot);
-        below.getStyleClass().add("foot");
         BorderPane root = new BorderPane(scroll);
-        root.setBottom(below);
+        root.setBottom(WindowFrame.foot(status, WindowFrame.buttons(List.of(save, close), lookButtons.buttons())));
         return root;
     }
 

@@ -29,6 +29,8 @@ import org.jspecify.annotations.Nullable;
 
 /** The review of one visit: readings on the left, one of them in full on the right. JavaFX thread only. */
 public final class ReviewWindow implements ReviewActions {
+    private static final WindowFrame.Size SIZE = new WindowFrame.Size(1280, 800, 720, 560);
+
     private static final List<String> KEYS = List.of(
             "Up and down arrow choose a reading",
             "Enter opens the correction of the chosen reading",
@@ -64,14 +66,9 @@ public final class ReviewWindow implements ReviewActions {
         LookButtons lookButtons = new LookButtons(look);
         head = new ReviewHead(model, this);
         banner = new UnsavedBanner(model, this::retry, model::discardUnsaved);
-        Scene scene = new Scene(layout(lookButtons), 1280, 800);
-        lookButtons.attach(scene, list::refresh);
-        accelerators(scene);
-        stage.setScene(scene);
-        stage.setTitle("Review of visit " + model.visit().id() + ", "
-                + model.visit().patient().text() + " \u2013 Arcsay");
-        stage.setMinWidth(720);
-        stage.setMinHeight(560);
+        String title = "Review of visit " + model.visit().id() + ", "
+                + model.visit().patient().text() + " \u2013 Arcsay";
+        accelerators(WindowFrame.fill(stage, title, layout(lookButtons), SIZE, lookButtons, list::refresh));
         stage.setOnCloseRequest(this::beforeClosing);
         model.onChange(this::refresh);
     }

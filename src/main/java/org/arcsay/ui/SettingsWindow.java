@@ -1,18 +1,15 @@
 package org.arcsay.ui;
 
+import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Control;
 import javafx.scene.control.Label;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
-import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import org.arcsay.review.SettingField;
@@ -21,6 +18,8 @@ import org.arcsay.review.SettingsModel;
 
 /** The settings file as a form. JavaFX thread only. */
 final class SettingsWindow {
+    private static final WindowFrame.Size SIZE = new WindowFrame.Size(1000, 800, 560, 480);
+
     private final Stage stage;
     private final SettingsModel model;
     private final Label status = Parts.label("", "settings-status");
@@ -29,14 +28,10 @@ final class SettingsWindow {
         this.stage = stage;
         this.model = model;
         LookButtons lookButtons = new LookButtons(look);
-        Scene scene = new Scene(layout(lookButtons), 1000, 800);
-        lookButtons.attach(scene, () -> {});
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), this::save);
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.ESCAPE), stage::close);
-        stage.setScene(scene);
-        stage.setTitle("Settings \u2013 Arcsay");
-        stage.setMinWidth(560);
-        stage.setMinHeight(480);
+        Scene scene =
+                WindowFrame.fill(stage, "Settings \u2013 Arcsay", layout(lookButtons), SIZE, lookButtons, () -> {});
+        WindowFrame.onControl(scene, KeyCode.S, this::save);
+        WindowFrame.onEscape(scene, stage::close);
     }
 
     static void show(Stage stage, SettingsModel model, Look look) {
@@ -50,27 +45,17 @@ final class SettingsWindow {
         form.getStyleClass().add("home");
         model.fields().stream().map(this::field).forEach(form.getChildren()::add);
         form.getChildren().addAll(Parts.heading("Where things lie"), Parts.label(model.places()));
-        ScrollPane scroll = new ScrollPane(form);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("detail-scroll");
-        scroll.setAccessibleText("Settings");
-        VBox head = new VBox(
+        VBox head = WindowFrame.head(
                 Parts.label("Settings", "patient"),
                 Parts.label(
                         "They hold from the next visit on. The file may be edited by hand too; its comments stay.",
                         "quiet"));
-        head.getStyleClass().add("head");
         Button save = Parts.strongButton("_Save settings", "Control S", this::save);
         Button close = Parts.button("_Close settings", "Escape. What was not saved is dropped", stage::close);
-        FlowPane buttons = new FlowPane(save, close);
-        buttons.getChildren().addAll(lookButtons.buttons());
-        buttons.getStyleClass().add("chips");
-        VBox foot = new VBox(6, status, buttons);
-        foot.getStyleClass().add("foot");
-        BorderPane root = new BorderPane(scroll);
-        root.setTop(head);
-        root.setBottom(foot);
-        return root;
+        return WindowFrame.page(
+                head,
+                WindowFrame.scrolling(form, "Settings"),
+                WindowFrame.foot(status, WindowFrame.buttons(List.of(save, close), lookButtons.buttons())));
     }
 
     private VBox field(SettingField field) {
