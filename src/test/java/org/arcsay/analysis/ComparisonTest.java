@@ -192,4 +192,30 @@ class ComparisonTest {
         Visit now = visit(flexion("IP", "60"), neutral("IP"), flexion("IP", "62"));
         assertEquals(2, Comparison.all(now, List.of(), SAME_RATER).size());
     }
+
+    @Test
+    void whatHasNoNumberIsNotCompared() {
+        Visit now = visit(
+                flexion("IP", "60"), Visits.reading("MP:FLEXION", new Value.NotTested(Value.NotTestedReason.PAIN)));
+        assertEquals(1, Comparison.all(now, List.of(), SAME_RATER).size());
+    }
+
+    @Test
+    void theOtherHandOfAnEarlierVisitCountsOnlyWhereThisOneHasNone() {
+        Visit before = visit(1, Visits.START.minusWeeks(4), flexion("IP", "80").withSide(Side.LEFT));
+        Visit later = visit(2, Visits.START.minusWeeks(2), flexion("IP", "78").withSide(Side.LEFT));
+        Visit now = visit(flexion("IP", "60"));
+        Difference known = Comparison.all(now, List.of(later, before), SAME_RATER)
+                .get(0)
+                .otherHandBefore()
+                .orElseThrow();
+        assertEquals(Visits.START.minusWeeks(2), known.thenAt());
+        assertEquals("18 degrees less than 78 degrees", known.words().split(",")[0]);
+        Visit both = visit(flexion("IP", "60"), flexion("IP", "75").withSide(Side.LEFT));
+        Comparison beside =
+                Comparison.all(both, List.of(before, later), SAME_RATER).get(0);
+        assertTrue(beside.otherHandBefore().isEmpty());
+        assertEquals(
+                "75 degrees", beside.otherHand().orElseThrow().then().value().words());
+    }
 }

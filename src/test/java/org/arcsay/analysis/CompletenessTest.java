@@ -1,6 +1,7 @@
 package org.arcsay.analysis;
 
 import static org.arcsay.analysis.Visits.flexion;
+import static org.arcsay.analysis.Visits.lacks;
 import static org.arcsay.analysis.Visits.neutral;
 import static org.arcsay.analysis.Visits.reading;
 import static org.arcsay.analysis.Visits.score;
@@ -178,5 +179,34 @@ class CompletenessTest {
         TableException refused = assertThrows(TableException.class, () -> SeriesPlans.read("own", text));
         assertEquals(
                 "Line 2 of the table own cannot be used: 'need' must be required or optional.", refused.getMessage());
+    }
+
+    /** The set has no norm for the finger joints and the gaps; a mean alone is reached or not. */
+    @Test
+    void withoutARangeWhatIsFullOrReachesTheMeanIsNormal() {
+        NormSet means = NormSets.standard().named("ama").orElseThrow();
+        Visit earlier = visit(
+                flexion("IP", "80"),
+                flexion("MP", "59"),
+                neutral("IP"),
+                lacks("MP", "5"),
+                reading("index tip:OPPOSITION_GAP", gap("0")),
+                reading("ring tip:OPPOSITION_GAP", gap("1")),
+                score(9));
+        assertEquals(
+                List.of("MP:FLEXION", "MP:EXTENSION", "ring tip:OPPOSITION_GAP", "thumb:OPPOSITION_SCORE"),
+                measures(SeriesPlan.recheck(earlier, Optional.empty(), means)));
+        assertEquals(List.of(), measures(SeriesPlan.recheck(visit(score(10)), Optional.empty(), means)));
+    }
+
+    @Test
+    void ofTwoEntriesThatSettleEquallyTheLaterIsShown() {
+        Completeness completeness = right(flexion("IP", "70"), flexion("IP", "72"));
+        assertEquals(
+                List.of("72 degrees"),
+                completeness.done().stream()
+                        .map(item ->
+                                item.entry().orElseThrow().reading().value().words())
+                        .toList());
     }
 }

@@ -91,4 +91,11 @@ class NotationTest {
         assertEquals(
                 Optional.empty(), Arc.of(visit(hyper("IP", "10"), flexion("IP", "5")), Side.LEFT, ip, Mode.ACTIVE));
     }
+
+    @Test
+    void aJointThatStaysBeyondNeutralIsRefusedByName() {
+        IllegalArgumentException refused = assertThrows(
+                IllegalArgumentException.class, () -> Notation.NEUTRAL_ZERO_EXTENSION_FIRST.parse("20-10-0"));
+        assertTrue(refused.getMessage().contains("stays beyond neutral"), refused.getMessage());
+    }
 }

@@ -284,4 +284,49 @@ class RuleEdgesTest {
         assertThat(History.before(now, List.of(later, before, now, earlier)).earlier())
                 .containsExactly(earlier, before);
     }
+
+    @Test
+    void anEarlierTrialAtTheSameTargetIsNoNeighbour() {
+        assertThat(found("series.tenfold", gap("ring tip", "300", MILLIMETRE), gap("ring tip", "30", MILLIMETRE)))
+                .isEmpty();
+        assertThat(found(
+                        "series.tenfold",
+                        gap("ring tip", "300", MILLIMETRE),
+                        gap("ring tip", "300", MILLIMETRE),
+                        gap("middle tip", "30", MILLIMETRE)))
+                .isPresent();
+    }
+
+    @Test
+    void ofTwoTrialsAtTheNeighbourTheLaterCounts() {
+        assertThat(found(
+                        "series.tenfold",
+                        gap("ring tip", "300", MILLIMETRE),
+                        gap("middle tip", "250", MILLIMETRE),
+                        gap("middle tip", "30", MILLIMETRE)))
+                .isPresent();
+        assertThat(found(
+                        "series.tenfold",
+                        gap("ring tip", "300", MILLIMETRE),
+                        gap("little tip", "30", MILLIMETRE),
+                        gap("little tip", "250", MILLIMETRE)))
+                .isEmpty();
+    }
+
+    @Test
+    void askingAndHoldingMayBeginAtTheSameBound() {
+        String header = "measure\tmode\tkind\task\thold\tunit\tadvice\tmark\tsource\n";
+        assertThat(Limits.read("own", header + "IP:FLEXION\tany\tvalue\t80\t80\tdegrees\t-\tour default\ttest\n")
+                        .lines())
+                .hasSize(1);
+    }
+
+    /** Threshold 10 degrees. 16 may be 60 or, digits exchanged, 61; 17 may be 70 or 71. */
+    @ParameterizedTest
+    @CsvSource({"16, 70, true", "16, 71, true", "16, 72, false", "17, 60, true", "17, 59, false"})
+    void aPartnerFitsUpToTheThresholdItself(String said, String known, boolean fits) {
+        assertThat(!all("misheard.fits-better", flexion("IP", said), last(flexion("IP", known)))
+                        .isEmpty())
+                .isEqualTo(fits);
+    }
 }
