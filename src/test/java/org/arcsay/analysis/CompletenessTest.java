@@ -14,18 +14,24 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.arcsay.analysis.Completeness.State;
 import org.arcsay.model.Distance;
+import org.arcsay.model.Finding;
+import org.arcsay.model.Heard;
+import org.arcsay.model.JournalEvent;
 import org.arcsay.model.LengthUnit;
 import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
 import org.arcsay.model.Motion;
 import org.arcsay.model.Reading;
+import org.arcsay.model.Severity;
 import org.arcsay.model.Side;
 import org.arcsay.model.Sites;
 import org.arcsay.model.Slot;
 import org.arcsay.model.Value;
 import org.arcsay.model.Value.NotTestedReason;
+import org.arcsay.model.Versions;
 import org.arcsay.model.Visit;
 import org.arcsay.tables.TableException;
 import org.junit.jupiter.api.Test;
@@ -208,5 +214,23 @@ class CompletenessTest {
                         .map(item ->
                                 item.entry().orElseThrow().reading().value().words())
                         .toList());
+    }
+
+    @Test
+    void whatWasAskedAboutIsDoubtfulUntilItIsConfirmed() {
+        Visit asked = visit().apply(new JournalEvent.Taken(
+                Visits.START,
+                1,
+                flexion("IP", "120"),
+                List.of(),
+                List.of(new Finding("limit", Severity.ASK, "Above the usual range.", List.of())),
+                Heard.typed("typed", new Versions("g", "none", "r")),
+                false,
+                OptionalInt.empty(),
+                "",
+                ""));
+        Visit confirmed = asked.apply(new JournalEvent.Confirmed(Visits.START, 1, "AK"));
+        assertTrue(Completeness.of(SHORT, asked, Side.RIGHT).done().get(0).doubtful());
+        assertFalse(Completeness.of(SHORT, confirmed, Side.RIGHT).done().get(0).doubtful());
     }
 }
