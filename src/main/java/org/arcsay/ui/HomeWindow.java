@@ -97,7 +97,7 @@ public final class HomeWindow {
                 "A recording is heard in place of a microphone; nothing of it is kept",
                 () -> open(model.demo()));
         Button protocol = Parts.button(
-                "Treatment _protocol\u2026",
+                "Treatment pr_otocol\u2026",
                 "Shows and sets what this patient's protocol permits: passive and resisted motion, range limits",
                 this::protocol);
         FlowPane buttons = new FlowPane(start, asNew, protocol, demo);

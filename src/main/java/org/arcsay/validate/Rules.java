@@ -2,7 +2,7 @@ package org.arcsay.validate;
 
 import java.util.List;
 
-/** The list of all rules, in the order in which their findings are shown. */
+/** The list of all rules, in the order in which their findings of one severity are shown and asked. */
 final class Rules {
     private Rules() {}
 
@@ -14,6 +14,9 @@ final class Rules {
         Rule soundAlike = new SoundAlikeFits(error);
         Rule otherHand = new FitsOtherHand(error, thresholds.number("jump-factor"));
         return List.of(
+                new ProtocolPassive(),
+                new ProtocolResisted(),
+                new ProtocolRange(),
                 new HighValue(tables.limits()),
                 new FlexionBelowDeficit(),
                 new DeficitAndHyperextension(),
@@ -23,9 +26,6 @@ final class Rules {
                 otherHand,
                 new Jump(error, thresholds, List.of(signFlip, soundAlike, otherHand)),
                 new UninvolvedWorse(pairs),
-                new ProtocolPassive(),
-                new ProtocolResisted(),
-                new ProtocolRange(),
                 new MixedUnits(),
                 new Tenfold(thresholds),
                 new ScoreAndGap(),

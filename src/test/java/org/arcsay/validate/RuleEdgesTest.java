@@ -20,8 +20,11 @@ import org.arcsay.analysis.MeasurementError;
 import org.arcsay.analysis.Visits;
 import org.arcsay.model.Distance;
 import org.arcsay.model.Finding;
+import org.arcsay.model.Measure;
 import org.arcsay.model.Mode;
+import org.arcsay.model.Motion;
 import org.arcsay.model.PatientProtocol;
+import org.arcsay.model.PatientProtocol.RangeLimit;
 import org.arcsay.model.Reading;
 import org.arcsay.model.Severity;
 import org.arcsay.model.Side;
@@ -328,5 +331,18 @@ class RuleEdgesTest {
         assertThat(!all("misheard.fits-better", flexion("IP", said), last(flexion("IP", known)))
                         .isEmpty())
                 .isEqualTo(fits);
+    }
+
+    /** Moving beyond a protocol's limit may do harm, so that is asked before doubts of hearing. */
+    @Test
+    void aBrokenProtocolIsAskedFirst() {
+        History history = last(flexion("IP", "60"))
+                .with(PatientProtocol.none()
+                        .limiting(new RangeLimit(
+                                Measure.of("IP", Motion.FLEXION), Optional.of(Mode.ACTIVE), Value.Angle.of(40))));
+        assertThat(VALIDATOR.judge(flexion("IP", "75"), visit(), history))
+                .extracting(Finding::rule)
+                .startsWith("protocol.range")
+                .contains("misheard.fits-better");
     }
 }
