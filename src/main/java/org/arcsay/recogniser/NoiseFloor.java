@@ -5,9 +5,9 @@ import java.util.Random;
 /**
  * Faint noise under the sound that the recogniser hears, the same in every run; for one thread.
  *
- * <p>The acoustic network never met digital silence (samples of exactly zero) and can take it for a word. The noise has a
- * normal distribution with a standard deviation of one step of 16 bits, as Kaldi's own dither has; that one differs from
- * run to run, so models turn it off ({@code --dither=0.0}). The recordings kept by the program are not changed.
+ * <p>The acoustic network takes digital silence (samples of exactly zero) for words. The noise has a normal distribution
+ * with a standard deviation of one step of 16 bits, as Kaldi's own dither has; that one differs from run to run, so the
+ * model turns it off ({@code --dither=0.0}). Only what the recogniser hears is changed, never the sound of the caller.
  */
 final class NoiseFloor {
     private static final long SEED = 1;
