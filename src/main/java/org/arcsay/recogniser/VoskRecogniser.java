@@ -35,6 +35,7 @@ public final class VoskRecogniser implements Recogniser {
     private final int sampleRate;
     private final Duration renewal;
     private final RecentSound recent;
+    private final NoiseFloor floor = new NoiseFloor();
     private @Nullable Pointer handle;
 
     /** Position of the whole stream at which the native recogniser's own time began. */
@@ -73,13 +74,14 @@ public final class VoskRecogniser implements Recogniser {
     @Override
     public Optional<Utterance> accept(short[] samples, int length) {
         Pointer open = mine();
+        short[] noisy = floor.under(samples, length);
         if (!renewalDue) {
-            return feed(open, samples, length, samples, length);
+            return feed(open, noisy, length, noisy, length);
         }
         short[] replay = recent.since(settled);
         short[] all = Arrays.copyOf(replay, replay.length + length);
-        System.arraycopy(samples, 0, all, replay.length, length);
-        return feed(renew(open, replay.length), all, all.length, samples, length);
+        System.arraycopy(noisy, 0, all, replay.length, length);
+        return feed(renew(open, replay.length), all, all.length, noisy, length);
     }
 
     /** A fresh native recogniser, whose time begins some frames before the end of what was heard so far. */

@@ -221,6 +221,50 @@ final class VoskRecogniserTest {
         }
     }
 
+    /** Two seconds of exact zeros, or of white noise of one step, after each clip add no word to it. */
+    @ParameterizedTest
+    @ValueSource(ints = {0, 1})
+    void hearsNoGhostWordInExactSilenceAfterSpeech(int step) throws Exception {
+        List<String> wrong = new ArrayList<>();
+        Random random = new Random(7);
+        short[] silence = new short[2 * RATE];
+        for (int i = 0; i < silence.length; i++) {
+            silence[i] = (short) (random.nextInt(2 * step + 1) - step);
+        }
+        try (Recogniser recogniser = model.recogniser(RATE)) {
+            for (Recordings.Clip clip : Recordings.clips(Recordings.FOLDER)) {
+                List<String> heard = hearWithSilence(recogniser, trimmed(Recordings.samples(clip.wav())), silence);
+                if (!String.join(" ", heard).equals(clip.words())) {
+                    wrong.add(clip.wav().getFileName() + ": " + clip.words() + " -> " + heard);
+                }
+            }
+        }
+        assertEquals(List.of(), wrong);
+    }
+
+    private static List<String> hearWithSilence(Recogniser recogniser, short[] speech, short[] silence) {
+        List<String> heard = new ArrayList<>();
+        recogniser.accept(speech, speech.length).map(Utterance::text).ifPresent(heard::add);
+        for (int from = 0; from < silence.length; from += BLOCK) {
+            short[] block = Arrays.copyOfRange(silence, from, from + BLOCK);
+            recogniser.accept(block, BLOCK).map(Utterance::text).ifPresent(heard::add);
+        }
+        recogniser.finish().map(Utterance::text).ifPresent(heard::add);
+        return heard;
+    }
+
+    /** Times, words, certainties and rivals: a second run of the same sound differs in nothing. */
+    @Test
+    void hearsTheSameTwice() throws Exception {
+        List<List<Utterance>> runs = new ArrayList<>();
+        for (int run = 0; run < 2; run++) {
+            try (Recogniser recogniser = model.recogniser(RATE)) {
+                runs.add(Recordings.hear(recogniser, Recordings.VISIT));
+            }
+        }
+        assertEquals(runs.get(0), runs.get(1));
+    }
+
     @Test
     void hearsAlmostAllClips() throws Exception {
         List<String> wrong = new ArrayList<>();
