@@ -2,11 +2,11 @@ package org.arcsay.app;
 
 import java.io.IOException;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
+import org.arcsay.app.Settings.Habits;
 import org.arcsay.app.Settings.SettingsException;
 import org.arcsay.review.HomeException;
 import org.arcsay.review.SettingField;
@@ -25,29 +25,23 @@ record DeskSettings(DataFolder folder, Consumer<Settings> use) implements Settin
     @Override
     public List<SettingField> fields() throws HomeException {
         try {
-            Map<String, String> values = Settings.values(folder.settings(), file().lines());
-            Settings now = Settings.read(folder.settings());
+            List<String> lines = file().lines();
+            Map<String, String> values = Settings.values(folder.settings(), lines);
+            Habits habits = Settings.of(folder.settings(), lines).habits();
             return Arrays.stream(SettingKey.values())
-                    .map(key -> field(key, values.getOrDefault(key.text(), key.usual()), now))
+                    .map(key -> field(key, values.getOrDefault(key.text(), key.usual()), habits))
                     .toList();
         } catch (SettingsException e) {
             throw new HomeException(String.valueOf(e.getMessage()), e);
         }
     }
 
-    private static SettingField field(SettingKey key, String value, Settings now) {
-        Map<String, String> choices = new LinkedHashMap<>(key.allowed());
-        if (key == SettingKey.NORMS) {
-            now.habits().normSets().forEach(set -> choices.putIfAbsent(set.id(), set.title()));
-        }
-        if (key == SettingKey.PLAN) {
-            now.habits().plans().forEach(plan -> choices.putIfAbsent(plan.id(), plan.title()));
-        }
+    private static SettingField field(SettingKey key, String value, Habits habits) {
         return new SettingField(
                 key.text(),
                 key.title(),
                 key.meaning(),
-                choices.entrySet().stream()
+                key.allowed(habits).entrySet().stream()
                         .map(choice -> new SettingField.Choice(choice.getKey(), choice.getValue()))
                         .toList(),
                 value);

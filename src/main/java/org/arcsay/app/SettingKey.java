@@ -1,15 +1,15 @@
 package org.arcsay.app;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.function.Function;
 import org.arcsay.analysis.NormSet;
 import org.arcsay.analysis.NormSets;
-import org.arcsay.analysis.SeriesPlan;
-import org.arcsay.analysis.SeriesPlans;
+import org.arcsay.app.Settings.Habits;
 import org.arcsay.review.Appearance;
 
 /** The keys of the settings file, with what they mean, for the file and for the screen. */
@@ -27,7 +27,7 @@ enum SettingKey {
             "Unit of distances",
             "Unit of opposition distances when none is said.",
             values("mm", "Millimetres", "cm", "Centimetres", "in", "Inches")),
-    NORMS("norms", "Norm set", "The published norms that reports and comparisons show and name.", norms()),
+    NORMS("norms", "Norm set", "The published norms that reports and comparisons show and name.", SettingKey::norms),
     NORM_FILE(
             "norm-file",
             "Own norm sets",
@@ -58,7 +58,11 @@ enum SettingKey {
                     "arc", "Two numbers: 10-75",
                     "neutral-zero-extension-first", "Neutral-zero, extension first: 0-10-75",
                     "neutral-zero-flexion-first", "Neutral-zero, flexion first: 75-10-0")),
-    PLAN("plan", "Series", "The series of measures that a visit is to complete unless another is chosen.", plans()),
+    PLAN(
+            "plan",
+            "Series",
+            "The series of measures that a visit is to complete unless another is chosen.",
+            SettingKey::plans),
     PLANS(
             "plans",
             "Own series",
@@ -119,9 +123,13 @@ enum SettingKey {
     private final String text;
     private final String title;
     private final String meaning;
-    private final Map<String, String> allowed;
+    private final Function<Habits, Map<String, String>> allowed;
 
     SettingKey(String text, String title, String meaning, Map<String, String> allowed) {
+        this(text, title, meaning, habits -> allowed);
+    }
+
+    SettingKey(String text, String title, String meaning, Function<Habits, Map<String, String>> allowed) {
         this.text = text;
         this.title = title;
         this.meaning = meaning;
@@ -141,14 +149,19 @@ enum SettingKey {
         return meaning;
     }
 
-    /** Values with their words, the usual one first; empty for free text. */
+    /** What every clinic can choose: values with their words, the usual one first; empty for free text. */
     Map<String, String> allowed() {
-        return allowed;
+        return allowed(Habits.DEFAULTS);
+    }
+
+    /** The same with the clinic's own norm sets and series. */
+    Map<String, String> allowed(Habits habits) {
+        return allowed.apply(habits);
     }
 
     /** The value that holds when none is set; empty where that is none at all. */
     String usual() {
-        return this == PACE ? "1" : allowed.keySet().stream().findFirst().orElse("");
+        return this == PACE ? "1" : allowed().keySet().stream().findFirst().orElse("");
     }
 
     static List<String> texts() {
@@ -167,11 +180,13 @@ enum SettingKey {
         return values;
     }
 
-    private static Map<String, String> norms() {
+    /** Where two sets have one name, the first one holds, as it does when the file is read. */
+    private static Map<String, String> norms(Habits habits) {
+        String usual = NormSets.standard().usual().id();
         Map<String, String> norms = new LinkedHashMap<>();
-        Stream.concat(Stream.of(NormSets.standard().usual()), NormSets.standard().all().stream())
-                .distinct()
-                .forEach((NormSet set) -> norms.put(set.id(), set.title()));
+        habits.normSets().stream()
+                .sorted(Comparator.comparing((NormSet set) -> !set.id().equals(usual)))
+                .forEach(set -> norms.putIfAbsent(set.id(), set.title()));
         return norms;
     }
 
@@ -181,9 +196,9 @@ enum SettingKey {
         return sizes;
     }
 
-    private static Map<String, String> plans() {
+    private static Map<String, String> plans(Habits habits) {
         Map<String, String> plans = new LinkedHashMap<>();
-        SeriesPlans.standard().all().forEach((SeriesPlan plan) -> plans.put(plan.id(), plan.title()));
+        habits.plans().forEach(plan -> plans.put(plan.id(), plan.title()));
         return plans;
     }
 }

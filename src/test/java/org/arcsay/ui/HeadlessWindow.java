@@ -64,10 +64,19 @@ abstract class HeadlessWindow extends FxRobot {
         Set<Node> reached = new HashSet<>();
         for (int step = 0; step < 60; step++) {
             push(KeyCode.TAB);
-            assertTrue(SceneCheck.showsFocus(focused()), () -> "no frame around " + focused());
-            reached.add(focused());
+            Node focused = drawnFocus();
+            assertTrue(SceneCheck.showsFocus(focused), () -> "no frame around " + focused);
+            reached.add(focused);
         }
         assertEquals(List.of(), SceneCheck.notAmong(stage.getScene(), reached));
+    }
+
+    /** The control that has the focus, styled as it is drawn next: a busy machine may not have drawn it yet. */
+    private Node drawnFocus() {
+        return WaitForAsyncUtils.waitForAsyncFx(10_000, () -> {
+            stage.getScene().getRoot().applyCss();
+            return focused();
+        });
     }
 
     protected Node focused() {
