@@ -217,4 +217,15 @@ class SettingsTest {
         String message = String.valueOf(wrong.getMessage());
         assertTrue(message.contains("line 3: ") && message.contains(problem) && message.contains(allowed), message);
     }
+
+    @Test
+    void theReadmeNamesEveryKey() throws Exception {
+        List<String> rows = Files.readAllLines(Path.of("README.md")).stream()
+                .filter(line -> line.startsWith("| `"))
+                .toList();
+        List<String> missing = SettingKey.texts().stream()
+                .filter(key -> rows.stream().noneMatch(row -> row.contains("`" + key + "`")))
+                .toList();
+        assertEquals(List.of(), missing);
+    }
 }
