@@ -110,12 +110,10 @@ public final class CompareWindow {
             words.maxWidthProperty()
                     .bind(Bindings.createDoubleBinding(() -> room(scroll, content), scroll.viewportBoundsProperty()));
         }
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("detail-scroll");
-        scroll.setAccessibleText("Comparison of the chosen visit");
+        WindowFrame.scrolling(scroll, "Comparison of the chosen visit");
         BorderPane root = new BorderPane(scroll);
         root.setLeft(left);
-        root.setBottom(new VBox(exportRow(), foot(lookButtons)));
+        root.setBottom(new VBox(exportRow(), WindowFrame.statusFoot(status, lookButtons.buttons())));
         return root;
     }
 
@@ -136,15 +134,6 @@ public final class CompareWindow {
                 Parts.strongButton("_Export report", "Control E. Asks where to put the file", this::export));
         row.getStyleClass().add("actions");
         return row;
-    }
-
-    private Node foot(LookButtons lookButtons) {
-        HBox foot = new HBox(16, status);
-        HBox.setHgrow(status, Priority.ALWAYS);
-        status.setMaxWidth(Double.MAX_VALUE);
-        foot.getChildren().addAll(lookButtons.buttons());
-        foot.getStyleClass().add("foot");
-        return foot;
     }
 
     private void choosePatient(PatientCode patient) {

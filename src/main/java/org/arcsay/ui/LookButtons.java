@@ -4,8 +4,6 @@ import java.util.List;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
-import javafx.scene.input.KeyCombination;
 import javafx.stage.Stage;
 
 /** Lets the user choose theme and text size and see the phrases in any window. JavaFX thread only. */
@@ -45,17 +43,13 @@ final class LookButtons {
             after.run();
         };
         apply.run();
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F3), this::showPhrases);
-        accelerate(scene, KeyCode.D, this::switchTheme);
-        accelerate(scene, KeyCode.PLUS, this::larger);
-        accelerate(scene, KeyCode.EQUALS, this::larger);
-        accelerate(scene, KeyCode.ADD, this::larger);
-        accelerate(scene, KeyCode.MINUS, this::smaller);
-        accelerate(scene, KeyCode.SUBTRACT, this::smaller);
-    }
-
-    private static void accelerate(Scene scene, KeyCode key, Runnable action) {
-        scene.getAccelerators().put(new KeyCodeCombination(key, KeyCombination.SHORTCUT_DOWN), action);
+        WindowFrame.onKey(scene, KeyCode.F3, this::showPhrases);
+        WindowFrame.onControl(scene, KeyCode.D, this::switchTheme);
+        WindowFrame.onControl(scene, KeyCode.PLUS, this::larger);
+        WindowFrame.onControl(scene, KeyCode.EQUALS, this::larger);
+        WindowFrame.onControl(scene, KeyCode.ADD, this::larger);
+        WindowFrame.onControl(scene, KeyCode.MINUS, this::smaller);
+        WindowFrame.onControl(scene, KeyCode.SUBTRACT, this::smaller);
     }
 
     private void switchTheme() {

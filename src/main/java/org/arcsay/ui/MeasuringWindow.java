@@ -16,7 +16,6 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.SplitPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -87,7 +86,7 @@ public final class MeasuringWindow {
         String title = "Measuring " + model.state().patient().text() + " \u2013 Arcsay";
         Scene scene =
                 WindowFrame.fill(stage, title, layout(lookButtons), SIZE, lookButtons, () -> rearrange(look.large()));
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F2), typed::requestFocus);
+        WindowFrame.onKey(scene, KeyCode.F2, typed::requestFocus);
         stage.setOnHidden(event -> model.closed());
         model.onChange(state -> refreshSoon());
     }
@@ -117,8 +116,8 @@ public final class MeasuringWindow {
         strip.getStyleClass().add("strip");
         order(false);
         Parts.say(remark, model.remark());
-        scroll(readingScroll, "Expected and last reading");
-        scroll(seriesScroll, "Series");
+        WindowFrame.scrolling(readingScroll, "Expected and last reading");
+        WindowFrame.scrolling(seriesScroll, "Series");
         now.getStyleClass().add("now");
         questionBox.getStyleClass().add("question-box");
         answers.getStyleClass().add("chips");
@@ -168,12 +167,6 @@ public final class MeasuringWindow {
             split.getItems().setAll(readingScroll, seriesScroll);
             split.setDividerPositions(0.62);
         }
-    }
-
-    private static void scroll(ScrollPane pane, String name) {
-        pane.setFitToWidth(true);
-        pane.getStyleClass().add("detail-scroll");
-        pane.setAccessibleText(name);
     }
 
     private void fillFoot(LookButtons lookButtons) {

@@ -3,6 +3,7 @@ package org.arcsay.ui;
 import java.util.List;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
+import javafx.scene.input.KeyCode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
@@ -19,7 +20,7 @@ final class PhrasesWindow {
         LookButtons lookButtons = new LookButtons(look);
         Scene scene = WindowFrame.fill(
                 stage, "What can be said \u2013 Arcsay", layout(stage, card, lookButtons), SIZE, lookButtons, () -> {});
-        WindowFrame.onEscape(scene, stage::close);
+        WindowFrame.onKey(scene, KeyCode.ESCAPE, stage::close);
         stage.show();
     }
 

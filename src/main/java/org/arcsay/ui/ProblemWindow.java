@@ -45,7 +45,7 @@ public final class ProblemWindow {
                 head, content, WindowFrame.foot(WindowFrame.buttons(List.of(close), lookButtons.lookOnly())));
         Scene scene = WindowFrame.fill(stage, "Arcsay cannot start", root, SIZE, lookButtons, () -> {});
         scene.getAccelerators().remove(new KeyCodeCombination(KeyCode.F3));
-        WindowFrame.onEscape(scene, stage::close);
+        WindowFrame.onKey(scene, KeyCode.ESCAPE, stage::close);
         stage.show();
         close.requestFocus();
     }

@@ -42,7 +42,7 @@ final class ProtocolWindow {
         Scene scene = WindowFrame.fill(
                 stage, "Treatment protocol \u2013 Arcsay", layout(lookButtons), SIZE, lookButtons, () -> {});
         WindowFrame.onControl(scene, KeyCode.S, this::save);
-        WindowFrame.onEscape(scene, stage::close);
+        WindowFrame.onKey(scene, KeyCode.ESCAPE, stage::close);
     }
 
     static void show(Stage stage, ProtocolModel model, Look look) {

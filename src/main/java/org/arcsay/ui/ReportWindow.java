@@ -38,7 +38,7 @@ final class ReportWindow {
         Scene scene = WindowFrame.fill(
                 stage, "Report of visit " + visit + " \u2013 Arcsay", layout(lookButtons), SIZE, lookButtons, () -> {});
         WindowFrame.onControl(scene, KeyCode.S, this::save);
-        WindowFrame.onEscape(scene, stage::close);
+        WindowFrame.onKey(scene, KeyCode.ESCAPE, stage::close);
     }
 
     /**

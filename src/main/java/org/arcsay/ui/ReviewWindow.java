@@ -11,12 +11,8 @@ import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.SplitPane;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
-import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import javafx.stage.WindowEvent;
@@ -209,48 +205,35 @@ public final class ReviewWindow implements ReviewActions {
         list.addEventHandler(KeyEvent.KEY_PRESSED, this::listKey);
         list.setMinWidth(240);
         list.widthProperty().addListener((seen, before, now) -> list.refresh());
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("detail-scroll");
-        scroll.setAccessibleText("Details of the chosen reading");
+        WindowFrame.scrolling(scroll, "Details of the chosen reading");
         right.setCenter(scroll);
         SplitPane split = new SplitPane(list, right);
         split.setDividerPositions(0.33);
         split.setAccessibleText("Readings and details");
-        HBox foot = new HBox(16, status);
-        HBox.setHgrow(status, Priority.ALWAYS);
-        status.setMaxWidth(Double.MAX_VALUE);
         Button report =
                 Parts.button("Show _report", "Control R. The pages as they would be printed now", this::showReport);
         Parts.show(report, model.report().isPresent());
-        foot.getChildren().add(report);
-        foot.getChildren().addAll(lookButtons.buttons());
-        foot.getStyleClass().add("foot");
+        List<Button> buttons = new ArrayList<>(List.of(report));
+        buttons.addAll(lookButtons.buttons());
         tell("F1 lists the keys.");
         BorderPane root = new BorderPane(split);
         root.setTop(new VBox(head, banner));
-        root.setBottom(foot);
+        root.setBottom(WindowFrame.statusFoot(status, buttons));
         return root;
     }
 
     private void accelerators(Scene scene) {
-        accelerate(scene, new KeyCodeCombination(KeyCode.ENTER, KeyCombination.SHORTCUT_DOWN), this::confirmSelected);
-        accelerate(scene, new KeyCodeCombination(KeyCode.N, KeyCombination.SHORTCUT_DOWN), this::addMissed);
-        accelerate(scene, new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN), this::undo);
-        accelerate(
-                scene,
-                new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN),
-                () -> form.ifPresent(EditForm::save));
-        accelerate(scene, new KeyCodeCombination(KeyCode.R, KeyCombination.SHORTCUT_DOWN), this::showReport);
-        accelerate(scene, new KeyCodeCombination(KeyCode.F1), this::showKeys);
-        accelerate(scene, new KeyCodeCombination(KeyCode.ESCAPE), () -> {
+        WindowFrame.onControl(scene, KeyCode.ENTER, this::confirmSelected);
+        WindowFrame.onControl(scene, KeyCode.N, this::addMissed);
+        WindowFrame.onControl(scene, KeyCode.Z, this::undo);
+        WindowFrame.onControl(scene, KeyCode.S, () -> form.ifPresent(EditForm::save));
+        WindowFrame.onControl(scene, KeyCode.R, this::showReport);
+        WindowFrame.onKey(scene, KeyCode.F1, this::showKeys);
+        WindowFrame.onKey(scene, KeyCode.ESCAPE, () -> {
             if (form.isPresent() || asking) {
                 cancel();
             }
         });
-    }
-
-    private static void accelerate(Scene scene, KeyCombination keys, Runnable action) {
-        scene.getAccelerators().put(keys, action);
     }
 
     private void listKey(KeyEvent event) {

@@ -31,7 +31,7 @@ final class SettingsWindow {
         Scene scene =
                 WindowFrame.fill(stage, "Settings \u2013 Arcsay", layout(lookButtons), SIZE, lookButtons, () -> {});
         WindowFrame.onControl(scene, KeyCode.S, this::save);
-        WindowFrame.onEscape(scene, stage::close);
+        WindowFrame.onKey(scene, KeyCode.ESCAPE, stage::close);
     }
 
     static void show(Stage stage, SettingsModel model, Look look) {

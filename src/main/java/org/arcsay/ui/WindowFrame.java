@@ -12,6 +12,8 @@ import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
@@ -52,8 +54,8 @@ final class WindowFrame {
         return scene;
     }
 
-    static void onEscape(Scene scene, Runnable action) {
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.ESCAPE), action);
+    static void onKey(Scene scene, KeyCode key, Runnable action) {
+        scene.getAccelerators().put(new KeyCodeCombination(key), action);
     }
 
     static void onControl(Scene scene, KeyCode key, Runnable action) {
@@ -69,10 +71,14 @@ final class WindowFrame {
     /** Content that scrolls where it has no room. */
     static ScrollPane scrolling(Node content, String name) {
         ScrollPane scroll = new ScrollPane(content);
-        scroll.setFitToWidth(true);
-        scroll.getStyleClass().add("detail-scroll");
-        scroll.setAccessibleText(name);
+        scrolling(scroll, name);
         return scroll;
+    }
+
+    static void scrolling(ScrollPane pane, String name) {
+        pane.setFitToWidth(true);
+        pane.getStyleClass().add("detail-scroll");
+        pane.setAccessibleText(name);
     }
 
     static FlowPane buttons(List<? extends Node> own, List<? extends Node> look) {
@@ -85,6 +91,16 @@ final class WindowFrame {
 
     static VBox foot(Node... lines) {
         VBox foot = new VBox(6, lines);
+        foot.getStyleClass().add("foot");
+        return foot;
+    }
+
+    /** A foot of one line: what is to be told, and buttons at its end. */
+    static HBox statusFoot(Label status, List<? extends Node> buttons) {
+        HBox foot = new HBox(16, status);
+        HBox.setHgrow(status, Priority.ALWAYS);
+        status.setMaxWidth(Double.MAX_VALUE);
+        foot.getChildren().addAll(buttons);
         foot.getStyleClass().add("foot");
         return foot;
     }
