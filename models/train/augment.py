@@ -7,6 +7,7 @@ from features import RATE, WARPS
 
 LONGEST_REVERB = 0.6
 ROOM_SHARE = 0.45
+GATED = 0.2
 
 
 def uniform(shape, low, high, device):
@@ -111,8 +112,9 @@ class Spoiler:
     def __init__(self, noises, device):
         self.noises, self.device = noises, device
 
-    def __call__(self, speech, active, quiet_share=0.3, silent=None):
-        """speech (rows, count), active: samples of speech a row; silent: rows whose speech is taken away."""
+    def __call__(self, speech, active, spans, quiet_share=0.3, silent=None):
+        """speech (rows, count), active: samples of speech a row; spans (rows, 2): where its speech begins and ends; silent: rows whose
+        speech is taken away."""
         rows, count = speech.shape
         speech = speech / (speech.pow(2).sum(1, keepdim=True) / active[:, None]).sqrt().clamp(min=1)
         speech = self.reverberate(speech)
@@ -128,7 +130,18 @@ class Spoiler:
         hard = torch.rand(rows, 1, device=self.device) < 0.08
         clipped = torch.clamp(sound / peak * uniform((rows, 1), 1, 4, self.device), -1, 1)
         sound = torch.where(hard, clipped, sound / peak) * 10 ** uniform((rows, 1), 2.5, 4.4, self.device)
-        return sound + torch.randn_like(sound) * uniform((rows, 1), 0.3, 5, self.device)
+        return self.gated(sound, spans)
+
+    def gated(self, sound, spans):
+        """Some rows are digitally silent around their speech, as where a sound card closes a gate; all get the faint noise that is under
+        every sound: of about one step in those rows, as the program adds it, stronger in the others."""
+        rows, count = sound.shape
+        time = torch.arange(count, device=self.device)[None]
+        room = uniform((rows, 2), 0.02, 0.4, self.device) * RATE
+        outside = (time < spans[:, :1] - room[:, :1]) | (time > spans[:, 1:] + room[:, 1:])
+        gate = torch.rand(rows, 1, device=self.device) < GATED
+        floor = torch.where(gate, uniform((rows, 1), 0.8, 1.3, self.device), uniform((rows, 1), 0.3, 5, self.device))
+        return sound * ~(outside & gate) + torch.randn_like(sound) * floor
 
     def reverberate(self, speech):
         rows, count = speech.shape

@@ -20,6 +20,9 @@ ACCENTS = (
     (("z", "s"), ("d ", "t "), ("ʌ", "a")),
 )
 
+# Without an end of the sentence the last word is often mumbled away.
+ENDS = (".", ".", ".", "!", ",")
+
 
 def accented(phonemes, r):
     if r.random() < 0.65:
@@ -38,7 +41,7 @@ def main():
     rows = []
     for _ in range(count):
         words = texts.draw(r)
-        phonemes = accented(tokenizer.phonemize(spoken_form(words), r.choice(["en-us", "en-us", "en-gb"])), r)
+        phonemes = accented(tokenizer.phonemize(spoken_form(words), r.choice(["en-us", "en-us", "en-gb"])), r) + r.choice(ENDS)
         rows.append({"words": " ".join(words), "tokens": tokenizer.tokenize(phonemes)})
     with open(out, "w", encoding="utf-8") as file:
         json.dump(rows, file, separators=(",", ":"))
