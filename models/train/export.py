@@ -1,4 +1,5 @@
-"""Write am/final.mdl and conf/ of a Vosk model from trained weights: python export.py BASE_MODEL_FOLDER WEIGHTS.npz OUT_MODEL_FOLDER"""
+"""Write am/final.mdl of a Vosk model from trained weights, and conf/ as in the base: python export.py BASE_MODEL_FOLDER WEIGHTS.npz OUT_MODEL_FOLDER"""
+import shutil
 import sys
 from pathlib import Path
 
@@ -6,21 +7,12 @@ import numpy as np
 
 from kaldi_model import KaldiModel
 
-MFCC = "--use-energy=false\n--num-mel-bins=40\n--num-ceps=40\n--low-freq=20\n--high-freq=7600\n--allow-upsample=true\n--allow-downsample=true\n"
-DECODER = (
-    "--min-active=200\n--max-active=7000\n--beam=15.0\n--lattice-beam=3.0\n--acoustic-scale=1.0\n--frame-subsampling-factor=3\n"
-    "--endpoint.silence-phones=1\n--endpoint.rule2.min-trailing-silence=0.5\n--endpoint.rule3.min-trailing-silence=0.75\n"
-    "--endpoint.rule4.min-trailing-silence=1.0\n"
-)
-
 
 def write_model(base, weights, out):
-    out = Path(out)
-    for part in ("am", "conf"):
-        (out / part).mkdir(parents=True, exist_ok=True)
-    KaldiModel(f"{base}/am/final.mdl").write(out / "am" / "final.mdl", dict(np.load(weights)))
-    (out / "conf" / "mfcc.conf").write_text(MFCC)
-    (out / "conf" / "model.conf").write_text(DECODER)
+    base, out = Path(base), Path(out)
+    (out / "am").mkdir(parents=True, exist_ok=True)
+    shutil.copytree(base / "conf", out / "conf", dirs_exist_ok=True)
+    KaldiModel(str(base / "am" / "final.mdl")).write(out / "am" / "final.mdl", dict(np.load(weights)))
 
 
 if __name__ == "__main__":

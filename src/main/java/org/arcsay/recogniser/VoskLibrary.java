@@ -34,7 +34,5 @@ interface VoskLibrary extends Library {
 
     String vosk_recognizer_partial_result(Pointer recogniser);
 
-    String vosk_recognizer_final_result(Pointer recogniser);
-
     void vosk_recognizer_free(Pointer recogniser);
 }

@@ -24,6 +24,12 @@ public final class VoskRecogniser implements Recogniser {
     /** A word sounds on after its marked end, up to 0.25 s in our recordings; a pause lasts at least 0.5 s. */
     private static final Duration FADING = Duration.ofMillis(300);
 
+    /**
+     * Silence before the first sound and after the last one, longer than the network looks back and ahead (0.34 s) and
+     * hears at a time. The native library repeats the first and the last frame instead, which can sound like a word.
+     */
+    private static final Duration MARGIN = Duration.ofMillis(800);
+
     private static final int ALTERNATIVES = 10;
 
     private static final int FAILED = -1;
@@ -58,7 +64,27 @@ public final class VoskRecogniser implements Recogniser {
         this.sampleRate = sampleRate;
         this.renewal = renewal;
         recent = new RecentSound((int) frames(REPLAY));
-        handle = this.maker.get();
+        begin(0);
+    }
+
+    /** A fresh native recogniser, whose time begins, after a margin, some frames before the end of what was heard so far. */
+    private Pointer begin(int replayed) {
+        Pointer fresh = maker.get();
+        free();
+        handle = fresh;
+        origin = recent.total() - replayed;
+        renewalDue = false;
+        resultAfterMargin(fresh);
+        return fresh;
+    }
+
+    /** What the native recogniser has heard so far, with a margin of silence after it. */
+    private String resultAfterMargin(Pointer open) {
+        int silence = (int) frames(MARGIN);
+        endsUtterance(open, floor.under(new short[silence], silence), silence);
+        String result = library.vosk_recognizer_result(open);
+        origin -= silence;
+        return result;
     }
 
     private Pointer made(@Nullable Pointer made) {
@@ -81,27 +107,21 @@ public final class VoskRecogniser implements Recogniser {
         short[] replay = recent.since(settled);
         short[] all = Arrays.copyOf(replay, replay.length + length);
         System.arraycopy(noisy, 0, all, replay.length, length);
-        return feed(renew(open, replay.length), all, all.length, noisy, length);
-    }
-
-    /** A fresh native recogniser, whose time begins some frames before the end of what was heard so far. */
-    private Pointer renew(Pointer old, int replayed) {
-        Pointer fresh = maker.get();
-        handle = fresh;
-        library.vosk_recognizer_free(old);
-        origin = recent.total() - replayed;
-        renewalDue = false;
-        return fresh;
+        return feed(begin(replay.length), all, all.length, noisy, length);
     }
 
     /** Hands sound to the native recogniser, of which the new part has not been accounted for yet. */
     private Optional<Utterance> feed(Pointer open, short[] sound, int length, short[] added, int addedLength) {
         recent.add(added, addedLength);
-        return switch (library.vosk_recognizer_accept_waveform_s(open, sound, length)) {
-            case FAILED -> throw failure();
-            case END_OF_UTTERANCE -> endOfUtterance(open);
-            default -> Optional.empty();
-        };
+        return endsUtterance(open, sound, length) ? endOfUtterance(open) : Optional.empty();
+    }
+
+    private boolean endsUtterance(Pointer open, short[] sound, int length) {
+        int state = library.vosk_recognizer_accept_waveform_s(open, sound, length);
+        if (state == FAILED) {
+            throw failure();
+        }
+        return state == END_OF_UTTERANCE;
     }
 
     private Optional<Utterance> endOfUtterance(Pointer open) {
@@ -118,7 +138,8 @@ public final class VoskRecogniser implements Recogniser {
 
     @Override
     public Optional<Utterance> finish() {
-        Optional<Utterance> utterance = utterance(library.vosk_recognizer_final_result(mine()));
+        Duration began = time(origin);
+        Optional<Utterance> utterance = VoskJson.utterance(resultAfterMargin(mine()), began);
         settled = recent.total();
         return utterance;
     }
@@ -129,14 +150,22 @@ public final class VoskRecogniser implements Recogniser {
 
     @Override
     public void reset() {
-        renew(mine(), 0);
+        mine();
+        begin(0);
         settled = recent.total();
     }
 
     @Override
     public void close() {
         if (handle != null) {
-            library.vosk_recognizer_free(mine());
+            mine();
+            free();
+        }
+    }
+
+    private void free() {
+        if (handle != null) {
+            library.vosk_recognizer_free(handle);
             handle = null;
         }
     }

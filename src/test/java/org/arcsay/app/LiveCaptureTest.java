@@ -63,7 +63,7 @@ class LiveCaptureTest {
             "SAVED left, m p flexion, six one",
             "SAVED i p flexion, eight zero",
             "UNDONE removed, i p flexion, eight zero",
-            "SAVED i p flexion, seven zero",
+            "DOUBTFUL i p flexion, seven zero, or, one seven, please confirm",
             "PAUSED session ended");
 
     @TempDir

@@ -53,7 +53,7 @@ final class PeopleTest {
         }
         assertTrue(wrongDigits.size() <= 1, () -> "taken for other digits: " + wrongDigits);
         assertTrue(
-                notHeard.size() + wrongDigits.size() <= clips.size() * 3 / 10,
+                notHeard.size() + wrongDigits.size() <= clips.size() * 2 / 10,
                 () -> "not heard: " + notHeard + ", taken for other digits: " + wrongDigits);
     }
 }
