@@ -90,7 +90,7 @@ public final class Joining {
 
     private Said beside(Utterance first, Utterance piece, Understood alone) {
         Duration pause = piece.start().minus(first.end());
-        if (pause.compareTo(SOON) > 0 || !isFragment(alone.command())) {
+        if (pause.compareTo(SOON) > 0 || !(isFragment(alone.command()) || meantNothing(first))) {
             return pause.compareTo(AT_ONCE) > 0 ? alone(piece, alone) : modeAfter(first, piece, alone);
         }
         Utterance whole = joined(first, piece);
@@ -105,6 +105,13 @@ public final class Joining {
         return !talk && givesReading(meaningBefore)
                 ? new Said(piece, meaning, Link.UNCLEAR)
                 : new Said(piece, alone, Link.NONE);
+    }
+
+    /** Such as "passive thumb", cut off by a pause: alone, the reading after it would be taken as active. */
+    private boolean meantNothing(Utterance first) {
+        return meaningBefore != null
+                && meaningBefore.command() instanceof Command.Rejected
+                && parser.isBeginning(first);
     }
 
     /** A piece that adds nothing, such as "degrees", adds no doubt either. */

@@ -60,6 +60,18 @@ class JoiningTest {
         assertThat(said.utterance().text()).isEqualTo("five");
     }
 
+    @Test
+    void aBeginningThatMeansNothingAloneIsNotLostForTheReadingAfterIt() {
+        next(0, 1, "passive thumb");
+        Said said = next(500, 1, "m p flexion eighty degrees").orElseThrow();
+        assertThat(said.link()).isEqualTo(Link.WHOLE);
+        assertThat(said.utterance().text()).isEqualTo("passive thumb m p flexion eighty degrees");
+        next(2000, 1, "passive thumb");
+        assertThat(next(1300, 1, "m p flexion eighty").orElseThrow().link()).isEqualTo(Link.NONE);
+        next(2000, 1, "how does that feel");
+        assertThat(next(500, 1, "m p flexion eighty").orElseThrow().link()).isEqualTo(Link.NONE);
+    }
+
     private Optional<Said> next(int pause, double probability, String words) {
         clock = clock.plusMillis(pause);
         List<Word> heard = new ArrayList<>();
