@@ -74,17 +74,17 @@ public final class VoskRecogniser implements Recogniser {
         handle = fresh;
         origin = recent.total() - replayed;
         renewalDue = false;
-        resultAfterMargin(fresh);
+        heardAfterMargin(fresh);
         return fresh;
     }
 
     /** What the native recogniser has heard so far, with a margin of silence after it. */
-    private String resultAfterMargin(Pointer open) {
+    private Optional<Utterance> heardAfterMargin(Pointer open) {
         int silence = (int) frames(MARGIN);
         endsUtterance(open, floor.under(new short[silence], silence), silence);
-        String result = library.vosk_recognizer_result(open);
+        Optional<Utterance> utterance = utterance(library.vosk_recognizer_result(open));
         origin -= silence;
-        return result;
+        return utterance;
     }
 
     private Pointer made(@Nullable Pointer made) {
@@ -138,8 +138,7 @@ public final class VoskRecogniser implements Recogniser {
 
     @Override
     public Optional<Utterance> finish() {
-        Duration began = time(origin);
-        Optional<Utterance> utterance = VoskJson.utterance(resultAfterMargin(mine()), began);
+        Optional<Utterance> utterance = heardAfterMargin(mine());
         settled = recent.total();
         return utterance;
     }
