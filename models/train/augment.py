@@ -46,8 +46,8 @@ def scaled(x):
 class Noises:
     """Makers of unit-power noise rows (rows, count). Used by one thread at a time."""
 
-    def __init__(self, clips, people, device):
-        self.clips, self.people, self.device = clips, people, device
+    def __init__(self, clips, device):
+        self.clips, self.device = clips, device
 
     def coloured(self, rows, count):
         spectrum = torch.fft.rfft(torch.randn(rows, count, device=self.device))
@@ -80,21 +80,17 @@ class Noises:
         return scaled(sound + 1e-3 * torch.randn_like(sound))
 
     def babble(self, rows, count):
-        voices = int(torch.randint(3, 9, (1,)))
+        voices = int(torch.randint(2, 9, (1,)))
         return scaled(sum(scaled(self.clips.anywhere(rows, count)) * uniform((rows, 1), 0.3, 1, self.device) for _ in range(voices)))
-
-    def crowd(self, rows, count):
-        voices = int(torch.randint(2, 7, (1,)))
-        return scaled(sum(scaled(self.people.anywhere(rows, count)) * uniform((rows, 1), 0.3, 1, self.device) for _ in range(voices)))
 
     def mixture(self, rows, count):
         """Every row gets one or two kinds. Only what a row gets is made."""
-        makers = (self.coloured, self.swelling, self.humming, self.clatter, self.babble, self.crowd)
+        makers = (self.coloured, self.swelling, self.humming, self.clatter, self.babble)
         shares = torch.zeros(rows, len(makers), device=self.device)
         row = torch.arange(rows, device=self.device)
         room = torch.rand(rows, device=self.device) < ROOM_SHARE
         any_first, any_second = (torch.randint(0, len(makers), (rows,), device=self.device) for _ in range(2))
-        talk, steady = torch.randint(4, 6, (rows,), device=self.device), torch.randint(0, 3, (rows,), device=self.device)
+        talk, steady = len(makers) - 1, torch.randint(0, 3, (rows,), device=self.device)
         weight = (torch.rand(rows, device=self.device) < 0.4) * torch.rand(rows, device=self.device)
         shares[row, torch.where(room, steady, any_second)] = torch.where(room, uniform((rows,), 0.1, 1.5, self.device), weight)
         shares[row, torch.where(room, talk, any_first)] = 1.0

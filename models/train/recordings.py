@@ -1,14 +1,22 @@
 """Bring recordings of people into the layout of the synthetic voices.
 
     python recordings.py digits GIT_FOLDER OUT      Free Spoken Digit Dataset, four training speakers and two held-out ones
-    python recordings.py orders GIT_FOLDER OUT      spoken coffee orders (Apache-2.0), one half as babble, the other half for tests
+    python recordings.py orders GIT_FOLDER OUT      spoken coffee orders (Apache-2.0), one half for training, the other half for tests
     python recordings.py words GIT_FOLDER OUT       single words of hundreds of people (Apache-2.0), for training
+    python recordings.py wakes GIT_FOLDER OUT       single words of a community (public domain), for training
+    python recordings.py prompts FOLDER OUT         telephone prompts of one speaker (CC BY-SA 3.0), as Debian installs them, for training
 
-GIT_FOLDER is a clone (bare or not). Held-out material goes to OUT/held, the rest to OUT/train.
+GIT_FOLDER is a clone (bare or not). Held-out material goes to OUT/held, the rest to OUT/train. The orders come with what was ordered, not
+with its words: pocketsphinx, which knows people's voices, finds the words among all ways of saying that order. ``prompts`` needs ffmpeg.
 """
+import gzip
 import io
+import itertools
+import json
+import re
 import subprocess
 import sys
+import tempfile
 from pathlib import Path
 
 import numpy as np
@@ -20,6 +28,10 @@ DIGITS = "zero one two three four five six seven eight nine".split()
 HELD_OUT_SPEAKERS = {"theo", "nicolas"}
 FRAME, MARGIN = 320, 12
 SPOKEN_WORDS = ("computer", "smart mirror", "view glass")
+WAKES = {"computer/en": "computer", "athena/en": "athena", "amelia/en": "amelia", "heychatterbox/en-us": "hey chatterbox"}
+ASKING = "brew|can i get|can i have|i want|get me|give me|i'd like|make me|may i have"
+PROMPT_TEXTS = "/usr/share/doc/asterisk-core-sounds-en/core-sounds-en.txt.gz"
+LONGEST_PROMPT = 8.0
 
 
 def git_files(repository, prefix):
@@ -55,9 +67,43 @@ def digits(repository, out):
 
 
 def orders(repository, out):
+    from pocketsphinx import Decoder
+
+    labels = json.loads(subprocess.run(["git", "-C", repository, "show", "HEAD:data/label/label.json"], check=True, capture_output=True).stdout)
+    decoder = Decoder(samprate=RATE, loglevel="FATAL")
+    for word, phones in (("americano", "AH M EH R IH K AA N OW"), ("sweetener", "S W IY T AH N ER")):
+        if decoder.lookup_word(word) is None:
+            decoder.add_word(word, phones)
     for place, (path, content) in enumerate(sorted(git_files(repository, "data/speech/clean"))):
-        kind = "held" if place % 2 else "train"
-        yield kind, f"order_{place:03d}.flac", "orders", "", read(content)
+        samples, name = read(content), f"order_{place:03d}.flac"
+        if place % 2:
+            yield "held", name, "orders", "", samples
+            continue
+        words = found(decoder, order_grammar(labels[path.name]["slots"]), samples)
+        if words:
+            yield "train", name, "orders", words, samples
+
+
+def order_grammar(slots):
+    """Every way of saying one order, in JSGF."""
+    slots = {name: value.strip() for name, value in slots.items()}
+    before = [slots[name] for name in ("size", "roast", "numberOfShots") if name in slots]
+    after = [slots[name] for name in ("milkAmount", "sugarAmount") if name in slots]
+    heads = "|".join(" ".join(order) for order in itertools.permutations(before))
+    tails = "|".join("with " + " and ".join(order) for order in itertools.permutations(after)) if after else ""
+    return (
+        "#JSGF V1.0; grammar order; public <order> = "
+        f"[{ASKING}] [a|an] {f'({heads})' if before else ''} {slots['coffeeDrink']} {f'({tails})' if after else ''};"
+    )
+
+
+def found(decoder, grammar, samples):
+    decoder.add_jsgf_string("order", grammar)
+    decoder.activate_search("order")
+    decoder.start_utt()
+    decoder.process_raw((samples * 32000).astype(np.int16).tobytes(), full_utt=True)
+    decoder.end_utt()
+    return decoder.hyp().hypstr if decoder.hyp() else ""
 
 
 def single_words(repository, out):
@@ -66,10 +112,40 @@ def single_words(repository, out):
             yield "train", f"{spoken.replace(' ', '_')}_{path.stem}.flac", "people", spoken, trimmed(read(content))
 
 
+def wakes(repository, out):
+    for folder, spoken in WAKES.items():
+        for path, content in git_files(repository, folder):
+            yield "train", f"wake_{path.stem}.flac", "people", spoken, trimmed(read(content))
+
+
+def prompts(folder, out):
+    """Numbers and letters become units that train.py strings together; the rest are short sentences."""
+    for line in gzip.open(PROMPT_TEXTS, "rt", encoding="utf-8"):
+        name, _, text = line.strip().partition(": ")
+        source, words = Path(folder) / f"{name}.g722", plain(text)
+        if words and source.exists():
+            with tempfile.NamedTemporaryFile(suffix=".wav") as wav:
+                subprocess.run(["ffmpeg", "-loglevel", "error", "-y", "-f", "g722", "-i", str(source), wav.name], check=True)
+                samples = read(Path(wav.name).read_bytes())
+            unit = re.fullmatch(r"digits/\d+|letters/[a-z]", name)
+            if len(samples) <= LONGEST_PROMPT * RATE:
+                yield "train", f"prompt_{name.replace('/', '_')}.flac", "units" if unit else "prompts", words, trimmed(samples)
+
+
+def plain(text):
+    """The words of a prompt, or nothing where it has signs whose reading is uncertain."""
+    text = re.sub(r"\b\d\b", lambda digit: DIGITS[int(digit[0])], re.sub(r"\s*\[.\]$", "", text.lower()))
+    text = re.sub(r"[.,;:!?\"]", " ", text).replace("-", " ")
+    return "" if re.search(r"[^a-z' ]", text) else " ".join(text.split())
+
+
+MAKERS = {"digits": digits, "orders": orders, "words": single_words, "wakes": wakes, "prompts": prompts}
+
+
 def main():
     what, repository, out = sys.argv[1], sys.argv[2], Path(sys.argv[3])
     indexes = {}
-    for kind, name, speaker, words, samples in {"digits": digits, "orders": orders, "words": single_words}[what](repository, out):
+    for kind, name, speaker, words, samples in MAKERS[what](repository, out):
         folder = out / kind
         if kind not in indexes:
             folder.mkdir(parents=True, exist_ok=True)

@@ -27,12 +27,13 @@ from voices_held_out import is_held_out
 
 VARIANTS = 3
 SEED = 1
-LONGEST_LEAD = 2.5
+LONGEST_LEAD = 1.5
 NOISE_ONLY = 0.05
 QUIET = 0.35
-DIGIT_SHARE = 0.1
+UNIT_SHARE = 0.1
 MASKED = 0.5
-SHARES = {"kokoro": 0.45, "joe": 0.09, "festival": 0.1, "flite": 0.14, "espeak": 0.13, "people": 0.09}
+SHARES = {"kokoro": 0.42, "joe": 0.08, "festival": 0.11, "flite": 0.12, "espeak": 0.12, "people": 0.06, "orders": 0.06, "prompts": 0.05}
+UNITS = ("fsdd", "units")
 MUMBLED = 0.08
 DRAWN = 60000
 COUNTED = 12000
@@ -75,12 +76,9 @@ class Corpus:
         self.pronunciations = {}
         for folder in folders:
             self.pronunciations |= json.loads((folder / "pronunciations.json").read_text())
-        parts, people, self.utterances, total = [], [], [], 0
+        parts, self.utterances, total = [], [], 0
         sources = [s for f in folders for s in read_packs(f)] + [s for f in clip_folders for s in read_clips(f)]
         for name, samples, listed in sources:
-            if name == "people":
-                people.append(samples)
-                continue
             for u in listed:
                 if is_held_out(u["voice"]):
                     raise ValueError(f"{u['voice']} is held out but lies in {name}")
@@ -88,17 +86,15 @@ class Corpus:
                     self.utterances.append(Utterance(u["voice"], u["words"], total + u["offset"], u["length"]))
             parts.append(samples)
             total += len(samples)
-        people = people or parts
         self.clips = Clips(torch.from_numpy(np.concatenate(parts)), device)
-        self.people = Clips(torch.from_numpy(np.concatenate(people)), device)
-        self.digits = {}
+        self.units = {}
         for u in self.utterances:
-            if u.voice.startswith("fsdd"):
-                self.digits.setdefault(u.voice, []).append(u)
-        spoken = [u for u in self.utterances if not u.voice.startswith("fsdd")]
+            if u.voice.startswith(UNITS):
+                self.units.setdefault(u.voice, []).append(u)
+        spoken = [u for u in self.utterances if not u.voice.startswith(UNITS)]
         for u in spoken:
             u.graphs = [self.graph(u.words) for _ in range(VARIANTS if set(u.words) - self.known else 1)]
-        self.noises = Noises(self.clips, self.people, device)
+        self.noises = Noises(self.clips, device)
         self.spoil = Spoiler(self.noises, device)
         self.mfcc = Mfcc(device)
         self.spoken, self.sentences = spoken, []
@@ -142,16 +138,16 @@ class Corpus:
 
     def draw(self, rows, quiet_share):
         """A batch: features, frames, graphs."""
-        if self.digits and self.r.random() < DIGIT_SHARE:
-            items = [self.digit_string() for _ in range(rows)]
+        if self.units and self.r.random() < UNIT_SHARE:
+            items = [self.unit_string() for _ in range(rows)]
         else:
             place = int(self.r.random() * max(1, len(self.sentences) - 3 * rows))
             chosen = self.r.sample(self.sentences[place : place + 3 * rows], min(rows, len(self.sentences[place : place + 3 * rows])))
             items = [([u], self.r.choice(u.graphs)) for u in chosen]
         return self.batch(items, quiet_share)
 
-    def digit_string(self):
-        speaker = self.digits[self.r.choice(list(self.digits))]
+    def unit_string(self):
+        speaker = self.units[self.r.choice(list(self.units))]
         spoken = [self.r.choice(speaker) for _ in range(self.r.choice([1, 1, 1, 2, 2, 3, 4, 5]))]
         return spoken, self.graph([w for u in spoken for w in u.words])
 
@@ -270,7 +266,7 @@ def work(rank, arguments):
     torch.manual_seed(SEED + rank)
     corpus = Corpus(arguments.data, arguments.clips, device, random.Random(SEED + rank))
     hours = sum(u.length for u in corpus.utterances) / RATE / 3600
-    say(f"{arguments.processes} x {device}: {len(corpus.utterances)} utterances, {hours:.2f} h, {len(corpus.digits)} digit speakers")
+    say(f"{arguments.processes} x {device}: {len(corpus.utterances)} utterances, {hours:.2f} h, {len(corpus.units)} speakers of units")
     network = Network(dict(np.load(arguments.start or arguments.data[0] / "start.npz"))).to(device)
     train(corpus, network, arguments, Team(arguments.processes), rank == 0, say)
     if arguments.processes > 1:
