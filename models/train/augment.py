@@ -7,7 +7,7 @@ from features import RATE, WARPS
 
 LONGEST_REVERB = 0.6
 ROOM_SHARE = 0.45
-GATED = 0.2
+GATED = 0.22
 
 
 def uniform(shape, low, high, device):
@@ -133,7 +133,7 @@ class Spoiler:
         every sound: of about one step in those rows, as the program adds it, stronger in the others."""
         rows, count = sound.shape
         time = torch.arange(count, device=self.device)[None]
-        room = uniform((rows, 2), 0.02, 0.4, self.device) * RATE
+        room = uniform((rows, 2), 0, 0.65, self.device) ** 2 * RATE
         outside = (time < spans[:, :1] - room[:, :1]) | (time > spans[:, 1:] + room[:, 1:])
         gate = torch.rand(rows, 1, device=self.device) < GATED
         floor = torch.where(gate, uniform((rows, 1), 0.8, 1.3, self.device), uniform((rows, 1), 0.3, 5, self.device))
