@@ -80,7 +80,7 @@ class Noises:
         return scaled(sound + 1e-3 * torch.randn_like(sound))
 
     def babble(self, rows, count):
-        voices = int(torch.randint(2, 9, (1,)))
+        voices = int(torch.randint(4, 9, (1,)))
         return scaled(sum(scaled(self.clips.anywhere(rows, count)) * uniform((rows, 1), 0.3, 1, self.device) for _ in range(voices)))
 
     def mixture(self, rows, count):

@@ -9,8 +9,9 @@ import java.util.stream.Collectors;
  *
  * @param words at least one word, in order of time: the likeliest
  * @param rivals other words that the same sound could have been, likeliest first
+ * @param signalToNoise by how many decibels the speech was above the sound around it; infinite where that is not known
  */
-public record Utterance(List<Word> words, List<Rival> rivals) {
+public record Utterance(List<Word> words, List<Rival> rivals, double signalToNoise) {
     /** Ghost words in near silence had 0.06 to 0.23; the least sure word of a whole visit had 0.89. */
     private static final double BREATH_PROBABILITY = 0.3;
 
@@ -22,8 +23,17 @@ public record Utterance(List<Word> words, List<Rival> rivals) {
         }
     }
 
+    public Utterance(List<Word> words, List<Rival> rivals) {
+        this(words, rivals, Double.POSITIVE_INFINITY);
+    }
+
     public Utterance(List<Word> words) {
         this(words, List.of());
+    }
+
+    /** The same words, spoken so many decibels above the sound around them. */
+    public Utterance above(double decibels) {
+        return new Utterance(words, rivals, decibels);
     }
 
     /**

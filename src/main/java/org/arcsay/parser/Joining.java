@@ -145,9 +145,10 @@ public final class Joining {
                     reading.who().side(),
                     reading.who().mode().or(set.who()::mode),
                     reading.who().placement().or(set.who()::placement));
-            Understood meaning =
-                    new Understood(new Dictated(who, reading.readings(), false), alone.certainty(), List.of());
-            return new Said(joined(first, piece), meaning, Link.WHOLE);
+            Utterance whole = joined(first, piece);
+            Understood meaning = new Understood(
+                    new Dictated(who, reading.readings(), false), alone.certainty(), List.of(), whole.signalToNoise());
+            return new Said(whole, meaning, Link.WHOLE);
         }
         return alone(piece, alone);
     }
@@ -171,7 +172,7 @@ public final class Joining {
         rivals.remove(0);
         rivals.removeIf(rival -> rival.probability() < NEGLIGIBLE);
         rivals.sort(Comparator.comparingDouble(Rival::probability).reversed());
-        return new Utterance(words, rivals);
+        return new Utterance(words, rivals, Math.min(first.signalToNoise(), second.signalToNoise()));
     }
 
     /** All ways of hearing an utterance, beginning with the words themselves. */

@@ -39,7 +39,7 @@ public final class Parser {
                 rivals.add(other);
             }
         }
-        return new Understood(command, 1 - others, List.copyOf(rivals));
+        return new Understood(command, 1 - others, List.copyOf(rivals), utterance.signalToNoise());
     }
 
     /** Whether some sentence begins with the words of an utterance. */

@@ -41,6 +41,7 @@ public final class VoskRecogniser implements Recogniser {
     private final int sampleRate;
     private final Duration renewal;
     private final RecentSound recent;
+    private final RecentLevels levels;
     private final NoiseFloor floor = new NoiseFloor();
     private @Nullable Pointer handle;
 
@@ -64,6 +65,7 @@ public final class VoskRecogniser implements Recogniser {
         this.sampleRate = sampleRate;
         this.renewal = renewal;
         recent = new RecentSound((int) frames(REPLAY));
+        levels = new RecentLevels(sampleRate);
         begin(0);
     }
 
@@ -113,6 +115,7 @@ public final class VoskRecogniser implements Recogniser {
     /** Hands sound to the native recogniser, of which the new part has not been accounted for yet. */
     private Optional<Utterance> feed(Pointer open, short[] sound, int length, short[] added, int addedLength) {
         recent.add(added, addedLength);
+        levels.add(added, addedLength);
         return endsUtterance(open, sound, length) ? endOfUtterance(open) : Optional.empty();
     }
 
@@ -144,7 +147,8 @@ public final class VoskRecogniser implements Recogniser {
     }
 
     private Optional<Utterance> utterance(String json) {
-        return VoskJson.utterance(json, time(origin));
+        return VoskJson.utterance(json, time(origin))
+                .map(heard -> heard.above(levels.signalToNoise(frames(heard.start()), frames(heard.end()))));
     }
 
     @Override

@@ -25,19 +25,46 @@ public record HearingDoubt(Resolver resolver) {
     /** Below it a meaning is asked about; see docs/decisions/0004-doubtful-hearing.md. */
     private static final double CERTAIN = 0.8;
 
+    /** Below it (dB) a reading must be more certain than in quiet; see docs/decisions/0016-readings-in-noise.md. */
+    private static final double NOISY = 14;
+
+    private static final double CERTAIN_IN_NOISE = 0.98;
+
+    /** Below it (dB) every reading is asked about. */
+    private static final double LOUD = 10;
+
     /** What the documentation says about it, as about the rules. */
     public static final RuleInfo INFO = new RuleInfo(
             Question.HEARING,
             List.of(Severity.HOLD),
             "The sound could have meant something else: the likeliest meaning has less than " + CERTAIN
-                    + " of the probability of all that the recogniser found.",
+                    + " of the probability of all that the recogniser found; less than " + CERTAIN_IN_NOISE
+                    + " where it was spoken less than " + (int) NOISY
+                    + " dB above the sound around it; or it was spoken less than "
+                    + (int) LOUD + " dB above that.",
             "This doubts the hearing and not the value, so it comes from the recogniser and not from a rule below. The other"
                     + " value is offered where there is one. Commands that would change something are not carried out in that"
                     + " case.",
-            new Provenance(Mark.OUR_DEFAULT, "measured, see decisions/0004-doubtful-hearing.md"));
+            new Provenance(
+                    Mark.OUR_DEFAULT,
+                    "measured, see decisions/0004-doubtful-hearing.md and 0016-readings-in-noise.md"));
 
+    /** Of a command: whether something else was likely enough. */
     static boolean isDoubtful(Understood said) {
         return said.certainty() < CERTAIN;
+    }
+
+    /** Of a reading: a value heard in noise may be of somebody else, or of nobody. */
+    static boolean isDoubtfulReading(Understood said) {
+        return isDoubtfulReading(said.certainty(), said.signalToNoise());
+    }
+
+    /**
+     * The same of a certainty (0 to 1) and a signal-to-noise ratio (dB).
+     */
+    public static boolean isDoubtfulReading(double certainty, double signalToNoise) {
+        double least = signalToNoise < NOISY ? CERTAIN_IN_NOISE : CERTAIN;
+        return certainty < least || signalToNoise < LOUD;
     }
 
     Finding finding(Understood said, Reading candidate, Visit visit) {
@@ -47,7 +74,8 @@ public record HearingDoubt(Resolver resolver) {
                 .findFirst();
         String sentence = candidate.words()
                 + other.map(value -> " was not clear and could be " + value.words() + "; say which of the two it is.")
-                        .orElse(" was not heard clearly; say yes if it is right, or say it again.");
+                        .orElse((isDoubtful(said) ? " was not heard clearly;" : " was spoken into noise;")
+                                + " say yes if it is right, or say it again.");
         List<LabelledNumber> numbers = other.stream()
                 .map(value -> new LabelledNumber("could be", value.words(), ""))
                 .toList();

@@ -199,10 +199,12 @@ public final class VisitSession {
     }
 
     private Outcome decide(Understood said, Heard heard) {
-        if (!HearingDoubt.isDoubtful(said) || paused || isHarmless(said.command())) {
+        boolean givesReading = givesReading(said.command());
+        boolean doubtful = givesReading ? HearingDoubt.isDoubtfulReading(said) : HearingDoubt.isDoubtful(said);
+        if (!doubtful || paused || isHarmless(said.command())) {
             return carryOut(said.command(), heard);
         }
-        if (!givesReading(said.command())) {
+        if (!givesReading) {
             return unclear();
         }
         doubt = (reading, visit) -> hearing.finding(said, reading, visit);

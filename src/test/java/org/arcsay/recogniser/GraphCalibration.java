@@ -25,6 +25,7 @@ import org.arcsay.grammar.Tag;
 import org.arcsay.grammar.WordGraph;
 import org.arcsay.model.Utterance;
 import org.arcsay.model.Word;
+import org.arcsay.session.HearingDoubt;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
@@ -147,7 +148,7 @@ final class GraphCalibration {
     }
 
     /** An in-grammar recording: was it understood as said, and how sure was the least sure of what was understood? */
-    private record Accepted(boolean correct, double certainty) {}
+    private record Accepted(boolean correct, double certainty, double signalToNoise) {}
 
     private void printDoubts(List<Accepted> accepted, int inGrammar) {
         StringBuilder line = new StringBuilder("    least certainty: right/wrong");
@@ -162,6 +163,18 @@ final class GraphCalibration {
                     Locale.ROOT, "  %s: %.1f/%.1f", least, 100.0 * right / inGrammar, 100.0 * wrong / inGrammar));
         }
         System.out.println(line);
+        System.out.printf(
+                Locale.ROOT,
+                "    saved at once by the program: %.1f/%.1f%n",
+                100.0 * saved(accepted, true) / inGrammar,
+                100.0 * saved(accepted, false) / inGrammar);
+    }
+
+    private static long saved(List<Accepted> accepted, boolean correct) {
+        return accepted.stream()
+                .filter(a -> a.correct() == correct)
+                .filter(a -> !HearingDoubt.isDoubtfulReading(a.certainty(), a.signalToNoise()))
+                .count();
     }
 
     private double certainty(Utterance utterance) {
@@ -208,7 +221,16 @@ final class GraphCalibration {
                             .mapToDouble(this::certainty)
                             .min()
                             .orElse(0);
-                    readings.add(new Accepted(correct, least));
+                    double signalToNoise = heard.stream()
+                            .filter(u -> !meanings(u.text()).isEmpty())
+                            .mapToDouble(Utterance::signalToNoise)
+                            .min()
+                            .orElse(0);
+                    readings.add(new Accepted(correct, least, signalToNoise));
+                    if (verbose) {
+                        System.out.printf(
+                                Locale.ROOT, "    SN %d %b %.4f %.1f%n", ratio, correct, least, signalToNoise);
+                    }
                 }
             } else {
                 accepted += understood.isEmpty() ? 0 : 1;

@@ -71,6 +71,40 @@ final class VoskRecogniserTest {
         }
     }
 
+    /** White noise; the decibel by its definition, 20 log10 of the ratio of root mean squares (common practice). */
+    @Test
+    void knowsHowFarSpeechIsAboveTheNoise() throws Exception {
+        short[] clean = Recordings.samples(Recordings.VISIT);
+        short[] noisy = clean.clone();
+        Random random = new Random(4);
+        double strength = rms(clean) / Math.pow(10, 20 / 20.0);
+        for (int i = 0; i < noisy.length; i++) {
+            noisy[i] = (short) Math.max(-32_768, Math.min(32_767, clean[i] + strength * random.nextGaussian()));
+        }
+        assertTrue(leastSignalToNoise(clean) > 40, "clean");
+        double inNoise = leastSignalToNoise(noisy);
+        assertTrue(inNoise > 14 && inNoise < 30, () -> "in noise " + inNoise);
+    }
+
+    private static double leastSignalToNoise(short[] sound) {
+        try (Recogniser recogniser = model.recogniser(RATE)) {
+            List<Utterance> heard = new ArrayList<>();
+            for (int from = 0; from < sound.length; from += BLOCK) {
+                short[] block = Arrays.copyOfRange(sound, from, Math.min(sound.length, from + BLOCK));
+                recogniser.accept(block, block.length).ifPresent(heard::add);
+            }
+            return heard.stream().mapToDouble(Utterance::signalToNoise).min().orElseThrow();
+        }
+    }
+
+    private static double rms(short[] sound) {
+        double squares = 0;
+        for (short sample : sound) {
+            squares += (double) sample * sample;
+        }
+        return Math.sqrt(squares / sound.length);
+    }
+
     /** The recording says "flexion"; the model has never met "krunking", which this lexicon gives its phones. */
     @Test
     void hearsAWordThatOnlyTheClinicsLexiconHas() throws Exception {

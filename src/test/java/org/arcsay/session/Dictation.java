@@ -86,8 +86,18 @@ public final class Dictation implements AutoCloseable {
     }
 
     Outcome say(int pause, String words, List<Utterance.Rival> rivals) {
+        return sayAbove(Double.POSITIVE_INFINITY, pause, words, rivals);
+    }
+
+    /** What is spoken so many decibels above the sound around it. */
+    Outcome sayAbove(double decibels, String words, List<Utterance.Rival> rivals) {
+        return sayAbove(decibels, 2000, words, rivals);
+    }
+
+    Outcome sayAbove(double decibels, int pause, String words, List<Utterance.Rival> rivals) {
         clock = clock.plusMillis(pause);
-        Joining.Said said = joining.next(utterance(words, rivals)).orElseThrow();
+        Joining.Said said =
+                joining.next(utterance(words, rivals).above(decibels)).orElseThrow();
         return session.handle(said, Heard.spoken(said.utterance(), VERSIONS));
     }
 

@@ -123,6 +123,41 @@ class HearingDoubtTest {
         assertThat(dictation.session.question()).isEmpty();
     }
 
+    /** Limits are our own, measured: docs/decisions/0016-readings-in-noise.md. */
+    @Test
+    void aReadingInLoudNoiseIsHeldHoweverCertain() throws Exception {
+        Asked asked = (Asked) dictation.sayAbove(9.9, "i p flexion fifty", List.of());
+        assertThat(asked.stored().get(0).status()).isEqualTo(EntryStatus.HELD);
+        assertThat(asked.stored().get(0).findings().get(0).sentence())
+                .isEqualTo("right IP flexion, active: 50 degrees was spoken into noise; say yes if it is right,"
+                        + " or say it again.");
+        assertThat(dictation.sayAbove(5, "yes", List.of())).isInstanceOf(Outcome.Kept.class);
+        assertThat(dictation.stored()).containsExactly("right IP flexion, active: 50 degrees");
+    }
+
+    @Test
+    void inNoiseAReadingMustBeMoreCertain() {
+        List<Rival> small = List.of(new Rival("i p flexion fifteen", 0.03));
+        List<Rival> tiny = List.of(new Rival("i p flexion fifteen", 0.01));
+        assertThat(dictation.sayAbove(14, "i p flexion fifty", small)).isInstanceOf(Outcome.Saved.class);
+        dictation.say("disregard that");
+        assertThat(dictation.sayAbove(13.9, "i p flexion fifty", small)).isInstanceOf(Asked.class);
+        dictation.say("no");
+        assertThat(dictation.sayAbove(10, "i p flexion fifty", tiny)).isInstanceOf(Outcome.Saved.class);
+    }
+
+    @Test
+    void aCommandInNoiseIsCarriedOut() {
+        dictation.sayAbove(5, "other hand", List.of());
+        assertThat(dictation.session.context().side().orElseThrow().word()).isEqualTo("left");
+    }
+
+    @Test
+    void aJoinedReadingIsAsLoudAsItsFaintestPiece() {
+        dictation.sayAbove(9, 2000, "i p flexion", List.of());
+        assertThat(dictation.sayAbove(30, 300, "fifty", List.of())).isInstanceOf(Asked.class);
+    }
+
     private Outcome doubt(String words, String rival, double probability) {
         return dictation.say(words, List.of(new Rival(rival, probability)));
     }
