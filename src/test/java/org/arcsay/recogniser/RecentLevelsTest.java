@@ -23,12 +23,25 @@ class RecentLevelsTest {
         assertThat(levels.signalToNoise(0, RATE / 2)).isCloseTo(0, within(1.5));
     }
 
+    /** The first difference of white noise x[n] - 0.97 x[n-1] is stronger than it by 10 log10(1 + 0.97 squared), 2.9 dB. */
     @Test
     void digitalSilenceIsOneStep() {
         add(0, RATE);
         add(1000, RATE);
         add(0, RATE);
-        assertThat(levels.signalToNoise(RATE, 2 * RATE)).isCloseTo(60, within(1.0));
+        assertThat(levels.signalToNoise(RATE, 2 * RATE)).isCloseTo(60 + 2.9, within(1.0));
+    }
+
+    /** Gain of the pre-emphasis at 50 Hz, by its transfer function: 20 log10 |1 - 0.97 exp(-j 2 pi 50 / 16000)| = -29 dB. */
+    @Test
+    void humHardlyCounts() {
+        short[] sound = new short[3 * RATE];
+        for (int i = 0; i < sound.length; i++) {
+            double speech = i >= RATE && i < 2 * RATE ? 1000 * random.nextGaussian() : 0;
+            sound[i] = (short) Math.round(speech + 1000 * Math.sqrt(2) * Math.sin(2 * Math.PI * 50 * i / RATE));
+        }
+        levels.add(sound, sound.length);
+        assertThat(levels.signalToNoise(RATE, 2 * RATE)).isCloseTo(29 + 2.9, within(2.0));
     }
 
     @Test
