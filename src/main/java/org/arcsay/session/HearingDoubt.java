@@ -26,12 +26,12 @@ public record HearingDoubt(Resolver resolver) {
     private static final double CERTAIN = 0.8;
 
     /** Below it (dB) a reading must be more certain than in quiet; see docs/decisions/0016-readings-in-noise.md. */
-    private static final double NOISY = 14;
+    private static final double NOISY = 15;
 
     private static final double CERTAIN_IN_NOISE = 0.98;
 
     /** Below it (dB) every reading is asked about. */
-    private static final double LOUD = 10;
+    private static final double LOUD = 11;
 
     /** What the documentation says about it, as about the rules. */
     public static final RuleInfo INFO = new RuleInfo(

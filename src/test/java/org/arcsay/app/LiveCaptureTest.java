@@ -63,7 +63,7 @@ class LiveCaptureTest {
             "SAVED left, m p flexion, six one",
             "SAVED i p flexion, eight zero",
             "UNDONE removed, i p flexion, eight zero",
-            "DOUBTFUL i p flexion, seven zero, or, one seven, please confirm",
+            "SAVED i p flexion, seven zero",
             "PAUSED session ended");
 
     @TempDir

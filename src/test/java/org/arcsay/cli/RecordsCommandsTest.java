@@ -115,7 +115,7 @@ class RecordsCommandsTest {
         shell.arcsay("history", "1")
                 .mustSay(
                         ExitCode.OK,
-                        "entry 1 held: right MP flexion, active: 70 degrees",
+                        "entry 1 taken: right MP flexion, active: 70 degrees",
                         "heard \"",
                         "grammar ",
                         "ended");
@@ -124,7 +124,7 @@ class RecordsCommandsTest {
                 .readTree(shell.arcsay("history", "1", "--json")
                         .mustSay(ExitCode.OK)
                         .out());
-        assertEquals("held", changes.get(0).get("event").asString());
+        assertEquals("taken", changes.get(0).get("event").asString());
         assertEquals(1, changes.get(0).get("entry").asInt());
         assertFalse(changes.get(0).get("versions").get("rules").asString().isEmpty());
         shell.arcsay("history", "7").mustSay(ExitCode.UNKNOWN, "no visit 7");

@@ -126,7 +126,7 @@ class HearingDoubtTest {
     /** Limits are our own, measured: docs/decisions/0016-readings-in-noise.md. */
     @Test
     void aReadingInLoudNoiseIsHeldHoweverCertain() throws Exception {
-        Asked asked = (Asked) dictation.sayAbove(9.9, "i p flexion fifty", List.of());
+        Asked asked = (Asked) dictation.sayAbove(10.9, "i p flexion fifty", List.of());
         assertThat(asked.stored().get(0).status()).isEqualTo(EntryStatus.HELD);
         assertThat(asked.stored().get(0).findings().get(0).sentence())
                 .isEqualTo("right IP flexion, active: 50 degrees was spoken into noise; say yes if it is right,"
@@ -139,11 +139,11 @@ class HearingDoubtTest {
     void inNoiseAReadingMustBeMoreCertain() {
         List<Rival> small = List.of(new Rival("i p flexion fifteen", 0.03));
         List<Rival> tiny = List.of(new Rival("i p flexion fifteen", 0.01));
-        assertThat(dictation.sayAbove(14, "i p flexion fifty", small)).isInstanceOf(Outcome.Saved.class);
+        assertThat(dictation.sayAbove(15, "i p flexion fifty", small)).isInstanceOf(Outcome.Saved.class);
         dictation.say("disregard that");
-        assertThat(dictation.sayAbove(13.9, "i p flexion fifty", small)).isInstanceOf(Asked.class);
+        assertThat(dictation.sayAbove(14.9, "i p flexion fifty", small)).isInstanceOf(Asked.class);
         dictation.say("no");
-        assertThat(dictation.sayAbove(10, "i p flexion fifty", tiny)).isInstanceOf(Outcome.Saved.class);
+        assertThat(dictation.sayAbove(11, "i p flexion fifty", tiny)).isInstanceOf(Outcome.Saved.class);
     }
 
     @Test
