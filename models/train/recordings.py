@@ -34,14 +34,15 @@ PROMPT_TEXTS = "/usr/share/doc/asterisk-core-sounds-en/core-sounds-en.txt.gz"
 LONGEST_PROMPT = 8.0
 
 
-def git_files(repository, prefix):
-    def run(*arguments):
-        return subprocess.run(["git", "-C", repository, *arguments], check=True, capture_output=True).stdout
+def git(repository, *arguments):
+    return subprocess.run(["git", "-C", repository, *arguments], check=True, capture_output=True).stdout
 
-    for line in run("ls-tree", "-r", "HEAD", prefix).decode().splitlines():
+
+def git_files(repository, prefix):
+    for line in git(repository, "ls-tree", "-r", "HEAD", prefix).decode().splitlines():
         about, path = line.split("\t")
         if path.strip('"').endswith(".wav"):
-            content = run("cat-file", "blob", about.split()[2])
+            content = git(repository, "cat-file", "blob", about.split()[2])
             if content:
                 yield Path(path), content
 
@@ -69,7 +70,7 @@ def digits(repository, out):
 def orders(repository, out):
     from pocketsphinx import Decoder
 
-    labels = json.loads(subprocess.run(["git", "-C", repository, "show", "HEAD:data/label/label.json"], check=True, capture_output=True).stdout)
+    labels = json.loads(git(repository, "show", "HEAD:data/label/label.json"))
     decoder = Decoder(samprate=RATE, loglevel="FATAL")
     for word, phones in (("americano", "AH M EH R IH K AA N OW"), ("sweetener", "S W IY T AH N ER")):
         if decoder.lookup_word(word) is None:

@@ -37,7 +37,6 @@ import tools.jackson.databind.json.JsonMapper;
  */
 final class GraphCalibration {
     private static final int RATE = 16_000;
-    private static final int BLOCK = 1600;
     private static final int BABBLERS = 4;
     private static final String WRITE = "write:";
 
@@ -203,11 +202,11 @@ final class GraphCalibration {
         for (Clip clip : clips) {
             short[] sound = noisy(clip.samples(), clips, ratio, random);
             samples += sound.length;
-            List<Utterance> heard = hear(recogniser, sound);
-            List<Set<List<Tag>>> understood = heard.stream()
-                    .map(utterance ->
-                            grammar.meanings(Arrays.asList(utterance.text().split(" "))))
-                    .filter(meanings -> !meanings.isEmpty())
+            List<Utterance> heard = Recordings.hear(recogniser, sound);
+            List<Utterance> meaningful =
+                    heard.stream().filter(u -> !meanings(u.text()).isEmpty()).toList();
+            List<Set<List<Tag>>> understood = meaningful.stream()
+                    .map(utterance -> meanings(utterance.text()))
                     .toList();
             boolean correct = understood.equals(List.of(grammar.meanings(clip.words())));
             if (clip.inGrammar()) {
@@ -216,13 +215,11 @@ final class GraphCalibration {
                 right += correct ? 1 : 0;
                 wrong += !correct && !understood.isEmpty() ? 1 : 0;
                 if (!understood.isEmpty()) {
-                    double least = heard.stream()
-                            .filter(u -> !meanings(u.text()).isEmpty())
+                    double least = meaningful.stream()
                             .mapToDouble(this::certainty)
                             .min()
                             .orElse(0);
-                    double signalToNoise = heard.stream()
-                            .filter(u -> !meanings(u.text()).isEmpty())
+                    double signalToNoise = meaningful.stream()
                             .mapToDouble(Utterance::signalToNoise)
                             .min()
                             .orElse(0);
@@ -258,16 +255,6 @@ final class GraphCalibration {
 
     private static long cpuNanos() {
         return java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
-    }
-
-    private static List<Utterance> hear(Recogniser recogniser, short[] sound) {
-        List<Utterance> heard = new ArrayList<>();
-        for (int from = 0; from < sound.length; from += BLOCK) {
-            short[] block = Arrays.copyOfRange(sound, from, Math.min(sound.length, from + BLOCK));
-            recogniser.accept(block, block.length).ifPresent(heard::add);
-        }
-        recogniser.finish().ifPresent(heard::add);
-        return Recordings.withoutBreath(heard);
     }
 
     /** Half babble of other recordings, half low-frequency rumble, at a ratio to the loud parts of the speech. */

@@ -49,6 +49,16 @@ final class Recordings {
         return withoutBreath(heard);
     }
 
+    static List<Utterance> hear(Recogniser recogniser, short[] sound) {
+        List<Utterance> heard = new ArrayList<>();
+        for (int from = 0; from < sound.length; from += FRAMES_AT_A_TIME) {
+            short[] block = Arrays.copyOfRange(sound, from, Math.min(sound.length, from + FRAMES_AT_A_TIME));
+            recogniser.accept(block, block.length).ifPresent(heard::add);
+        }
+        recogniser.finish().ifPresent(heard::add);
+        return withoutBreath(heard);
+    }
+
     /** What is left of whole sentences that the program would act on. */
     static List<Utterance> withoutBreath(List<Utterance> heard) {
         return heard.stream().filter(utterance -> !utterance.isBreath()).toList();

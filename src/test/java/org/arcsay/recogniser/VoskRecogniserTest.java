@@ -89,12 +89,10 @@ final class VoskRecogniserTest {
 
     private static double leastSignalToNoise(short[] sound) {
         try (Recogniser recogniser = model.recogniser(RATE)) {
-            List<Utterance> heard = new ArrayList<>();
-            for (int from = 0; from < sound.length; from += BLOCK) {
-                short[] block = Arrays.copyOfRange(sound, from, Math.min(sound.length, from + BLOCK));
-                recogniser.accept(block, block.length).ifPresent(heard::add);
-            }
-            return heard.stream().mapToDouble(Utterance::signalToNoise).min().orElseThrow();
+            return Recordings.hear(recogniser, sound).stream()
+                    .mapToDouble(Utterance::signalToNoise)
+                    .min()
+                    .orElseThrow();
         }
     }
 
