@@ -1,6 +1,7 @@
-"""Makes the recordings with which the costs of the strict graph are calibrated: make_clips.py FOLDER tune|report
+"""Makes the recordings with which the costs of the strict graph are calibrated: make_clips.py FOLDER tune|accent|report
 
-Needs espeak-ng, flite, festival with festvox-kdlpc16k, sox, and for "report" Kokoro. Writes 16 kHz WAV files and clips.tsv (file, voice, in or out of the grammar,
+Needs espeak-ng, flite, festival with festvox-kdlpc16k, sox, and for "report" Kokoro, for
+"accent" RHVoice. Writes 16 kHz WAV files and clips.tsv (file, voice, in or out of the grammar,
 words). The sentences are invented; the same ones come out on every run.
 """
 
@@ -83,6 +84,8 @@ def speak(voice, words, target):
         run(["espeak-ng", "-v", name, "-s", "150", "-w", str(raw), spelled])
     elif engine == "flite":
         run(["flite", "-voice", name, "-t", spelled, "-o", str(raw)])
+    elif engine == "rhvoice":
+        run(["RHVoice-test", "-p", name, "-o", str(raw)], spelled.encode())
     else:
         run(["text2wave", "-eval", f"(voice_{name})", "-o", str(raw)], spelled.encode())
     run(["sox", str(raw), "-r", "16000", "-c", "1", "-b", "16", str(target), "gain", "-n", "-9", "pad", "0.4", "1.0"])
@@ -96,10 +99,11 @@ def run(command, text=None):
 # The costs are tuned on voices of which training heard none; figures are reported on the others, which neither has heard.
 VOICES = {
     "tune": ["espeak en-gb-scotland+f3", "espeak en-gb-scotland+m2"],
+    "accent": ["rhvoice ksp"],
     "report": ["flite awb", "festival ked_diphone", "kokoro jm_kumo"],
 }
 SENTENCES = 80
-SEEDS = {"tune": 11, "report": 12}
+SEEDS = {"tune": 11, "accent": 13, "report": 12}
 
 
 def main(folder, kind):

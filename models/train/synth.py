@@ -2,7 +2,7 @@
 
     python synth.py ENGINE COUNT SEED FOLDER
 
-Writes FLAC files (16 kHz, 16 bit) and ``texts.SEED.tsv`` with file, voice and words. Engines: flite, espeak, festival, joe.
+Writes FLAC files (16 kHz, 16 bit) and ``texts.SEED.tsv`` with file, voice and words. Engines: flite, espeak, festival, rhvoice, joe.
 The same seed gives the same texts and voices. Kokoro has its own two programs, kokoro_texts.py and kokoro_speak.py.
 """
 import random

@@ -32,7 +32,7 @@ NOISE_ONLY = 0.05
 QUIET = 0.35
 UNIT_SHARE = 0.13
 MASKED = 0.5
-SHARES = {"kokoro": 0.42, "joe": 0.08, "festival": 0.11, "flite": 0.12, "espeak": 0.12, "people": 0.06, "orders": 0.06, "prompts": 0.05}
+SHARES = {"kokoro": 0.42, "joe": 0.08, "festival": 0.11, "flite": 0.12, "espeak": 0.12, "rhvoice": 0.1, "people": 0.06, "orders": 0.06, "prompts": 0.05}
 UNITS = ("fsdd", "units")
 MUMBLED = 0.08
 DRAWN = 60000
@@ -263,8 +263,8 @@ def work(rank, arguments):
         address = f"file://{arguments.out.resolve()}/meeting"
         dist.init_process_group("nccl" if gpu else "gloo", init_method=address, rank=rank, world_size=arguments.processes)
     torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
-    torch.manual_seed(SEED + rank)
-    corpus = Corpus(arguments.data, arguments.clips, device, random.Random(SEED + rank))
+    torch.manual_seed(arguments.seed + rank)
+    corpus = Corpus(arguments.data, arguments.clips, device, random.Random(arguments.seed + rank))
     hours = sum(u.length for u in corpus.utterances) / RATE / 3600
     say(f"{arguments.processes} x {device}: {len(corpus.utterances)} utterances, {hours:.2f} h, {len(corpus.units)} speakers of units")
     network = Network(dict(np.load(arguments.start or arguments.data[0] / "start.npz"))).to(device)
@@ -281,6 +281,7 @@ def main():
     parser.add_argument("--rate", type=float, default=6e-4)
     parser.add_argument("--rows", type=int, default=192)
     parser.add_argument("--every", type=int, default=100)
+    parser.add_argument("--seed", type=int, default=SEED, help="of what is drawn; the phone bigram is the same for all")
     parser.add_argument("--start", type=Path)
     parser.add_argument("--processes", type=int, default=max(1, torch.cuda.device_count()))
     parser.add_argument("--clips", type=Path, nargs="*", default=[])

@@ -19,6 +19,7 @@ HELD_OUT = (
     ("espeak", "en-gb-scotland+m2"),
     ("espeak", "en-gb-scotland+f3"),
     ("kokoro", "jm_kumo"),
+    ("rhvoice", "ksp"),
 )
 FLITE = ("rms", "slt", "kal16")
 FESTIVAL = ("kal_diphone", "cmu_us_slt_arctic_hts")
@@ -28,6 +29,7 @@ ESPEAK_TIMBRES = (
     "boris caleb david ed edward grandma grandpa iven john linda max michel miguel norbert pablo paul pedro quincy rob robert "
     "sandro shelby steph travis victor zac"
 ).split()
+RHVOICE = ("bdl", "bdl", "clb", "slt")
 KOKORO = ("jf_alpha", "jf_gongitsune", "jf_nezumi", "jf_tebukuro")
 
 
@@ -72,6 +74,11 @@ def festival(voice, words, r):
     return _run_to_wav(["text2wave", "-eval", f"(voice_{voice})", "-eval", stretch, "-o"], spoken_form(words).encode())
 
 
+def rhvoice(voice, words, r):
+    command = ["RHVoice-test", "-p", voice, "-r", str(r.randint(75, 125)), "-t", str(r.randint(80, 120)), "-o"]
+    return _run_to_wav(command, spoken_form(words).encode())
+
+
 class Joe:
     """The Piper voice "joe". Used by one thread at a time."""
 
@@ -97,6 +104,8 @@ def training_voice(engine, r):
         return r.choice(FLITE)
     if engine == "festival":
         return r.choice(FESTIVAL)
+    if engine == "rhvoice":
+        return r.choice(RHVOICE)
     if engine == "espeak":
         return r.choice(ESPEAK_ACCENTS) + "+" + r.choice(ESPEAK_TIMBRES)
     return engine
@@ -106,4 +115,4 @@ def speaker(engine):
     """Return the function (voice, words, random) -> samples at 16 kHz of one engine."""
     if engine == "joe":
         return Joe()
-    return {"flite": flite, "espeak": espeak, "festival": festival}[engine]
+    return {"flite": flite, "espeak": espeak, "festival": festival, "rhvoice": rhvoice}[engine]

@@ -83,6 +83,9 @@ public final class Responder {
             return Answer.of(Earcon.SAVED, new Sentence(List.of(SpokenReadback.remark(remarked.remark()))));
         }
         if (outcome instanceof Outcome.Asked asked) {
+            if (isAboutContext(asked.question())) {
+                before = Optional.empty();
+            }
             return Answer.of(Earcon.DOUBTFUL, readings(asked.stored()).then(question(asked.question())));
         }
         return outcome instanceof Outcome.Undone undone ? Answer.of(Earcon.UNDONE, undone(undone)) : state(outcome);
@@ -161,12 +164,18 @@ public final class Responder {
     }
 
     private static Sentence doubtOf(String rule) {
-        if (rule.equals(Question.HEARING)) {
+        if (rule.equals(Question.HEARING) || rule.equals(Question.CONTEXT)) {
             return Sentence.of("please confirm");
         }
         return rule.startsWith("protocol.")
                 ? Sentence.of("protocol", "yes or no")
                 : Sentence.of("unusual value", "yes or no");
+    }
+
+    /** Then hand and mode are said even if they did not change. */
+    private static boolean isAboutContext(Question question) {
+        return question instanceof Question.IsItRight right
+                && right.finding().rule().equals(Question.CONTEXT);
     }
 
     private static Sentence either(String... words) {

@@ -2,6 +2,7 @@ package org.arcsay.session;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Heard;
 import org.arcsay.model.Reading;
@@ -43,14 +44,14 @@ final class Answers {
             return answer.get();
         }
         talk.question = null;
-        Context here = talk.context.with(said.who());
+        Context here = talk.context().with(said.who());
         if (here.side().isEmpty()) {
             return entries.ask(new Question.WhichHand(said, heard), List.of());
         }
         if (!entries.allResolved(said)) {
             return entries.ask(new Question.WhichKind(said, heard), List.of());
         }
-        talk.context = here;
+        talk.name(said.who());
         return entries.take(said, heard);
     }
 
@@ -121,23 +122,47 @@ final class Answers {
                 || said.readings().size() != 1) {
             return Optional.empty();
         }
-        Reading doubted = recorder.entry(asked.entry()).reading();
         SpokenReading spoken = said.readings().get(0);
         Optional<Value> value = resolver.value(spoken, recorder.visit());
-        if (value.isEmpty() || !spoken.measure().equals(doubted.measure())) {
+        Context here = talk.context().with(said.who());
+        if (value.isEmpty() || here.side().isEmpty()) {
             return Optional.empty();
         }
-        Context here = new Context(Optional.of(doubted.side()), doubted.mode(), doubted.placement()).with(said.who());
-        Reading again =
-                new Reading(here.side().orElseThrow(), spoken.measure(), here.mode(), value.get(), here.placement());
+        Reading doubted = recorder.entry(asked.entry()).reading();
+        Reading again = Entries.reading(here, spoken, value.get());
+        if (!again.slot().equals(doubted.slot())) {
+            return Optional.empty();
+        }
+        talk.name(said.who());
+        if (asked.finding().rule().equals(Question.CONTEXT)
+                && talk.otherContext().isPresent()) {
+            return Optional.of(failedAnswer());
+        }
         return Optional.of(
                 again.equals(doubted) ? yes() : entries.replace(asked.entry(), again, heard, "said again in answer"));
+    }
+
+    /** A question about a reading of the other hand is left for the review once a hand is named: what follows is no answer to it. */
+    void leaveOtherHand() {
+        OptionalInt entry = talk.question().map(Question::about).orElse(OptionalInt.empty());
+        boolean other = entry.isPresent()
+                && !talk.context()
+                        .side()
+                        .equals(Optional.of(
+                                recorder.entry(entry.getAsInt()).reading().side()));
+        if (other) {
+            talk.question = null;
+        }
     }
 
     Outcome yes() throws JournalException {
         if (talk.question instanceof Question.IsItRight asked) {
             talk.question = null;
-            return new Outcome.Kept(recorder.release(asked.entry(), "affirmed by voice"));
+            Entry kept = recorder.release(asked.entry(), "affirmed by voice");
+            if (asked.finding().rule().equals(Question.CONTEXT)) {
+                talk.settle(talk.context());
+            }
+            return new Outcome.Kept(kept);
         }
         return talk.question == null ? noQuestion() : failedAnswer();
     }

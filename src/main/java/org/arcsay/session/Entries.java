@@ -128,15 +128,20 @@ final class Entries {
     }
 
     private Reading reading(SpokenReading spoken, Value value) {
-        Mode mode = isLag(spoken) ? Mode.ACTIVE : talk.context.mode();
-        return new Reading(
-                talk.context.side().orElseThrow(), spoken.measure(), mode, value, placement(spoken.measure()));
+        return reading(talk.context(), spoken, value);
+    }
+
+    /** The reading as it would be taken in a context that names a hand. */
+    static Reading reading(Context here, SpokenReading spoken, Value value) {
+        Mode mode = isLag(spoken) ? Mode.ACTIVE : here.mode();
+        Measure measure = spoken.measure();
+        return new Reading(here.side().orElseThrow(), measure, mode, value, placement(here, measure));
     }
 
     /** A goniometer lies on a joint; distances are taken with a ruler. */
-    private Placement placement(Measure measure) {
+    private static Placement placement(Context here, Measure measure) {
         return switch (measure.dimension()) {
-            case ANGLE, EXTENSION -> talk.context.placement();
+            case ANGLE, EXTENSION -> here.placement();
             case GAP, SPAN, SCORE -> Placement.UNSTATED;
         };
     }
@@ -181,7 +186,9 @@ final class Entries {
             return ask(new Question.WhichKind(said, heard), List.of());
         }
         Reading last = recorder.entry(old.get(0)).reading();
-        talk.context = new Context(Optional.of(last.side()), last.mode(), talk.context.placement()).with(said.who());
+        talk.settle(new Context(
+                        Optional.of(last.side()), last.mode(), talk.context().placement())
+                .with(said.who()));
         if (old.size() == 1 && said.readings().size() == 1) {
             SpokenReading spoken = said.readings().get(0);
             Value value = resolver.value(spoken, recorder.visit()).orElseThrow();
@@ -226,7 +233,7 @@ final class Entries {
         if (last.isEmpty()) {
             return nothingToChange();
         }
-        talk.context = talk.context.with(who);
+        talk.name(who);
         Outcome outcome = nothingToChange();
         for (int number : last) {
             Reading old = recorder.entry(number).reading();
@@ -326,7 +333,9 @@ final class Entries {
                 slot.side(), slot.measure(), slot.mode(), new Value.NotTested(skip.reason()), Placement.UNSTATED);
         Entry entry = recorder.take(reading, heard, OptionalInt.empty(), List.of(), "skipped by voice");
         talk.lastGroup = List.of(entry.number());
-        return new Outcome.Saved(List.of(entry), false);
+        return questionAbout(List.of(entry))
+                .map(asked -> ask(asked, List.of(entry)))
+                .orElseGet(() -> new Outcome.Saved(List.of(entry), false));
     }
 
     Optional<Entry> lastStanding() {

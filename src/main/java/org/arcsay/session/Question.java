@@ -1,6 +1,7 @@
 package org.arcsay.session;
 
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.arcsay.model.Finding;
 import org.arcsay.model.Heard;
 import org.arcsay.model.Measure;
@@ -13,8 +14,16 @@ public sealed interface Question {
     /** The rule of a finding that doubts the hearing, not the value. */
     String HEARING = "hearing.doubtful";
 
+    /** The rule of a finding that doubts hand, mode or placement, because words about them before it were not clear. */
+    String CONTEXT = "hearing.context";
+
     /** One short sentence, as shown and spoken. */
     String sentence();
+
+    /** The stored entry that is asked about; empty where nothing is stored before the answer. */
+    default OptionalInt about() {
+        return OptionalInt.empty();
+    }
 
     /**
      * Is that value right? Answered by yes, no, no with a number, or the whole reading.
@@ -23,6 +32,11 @@ public sealed interface Question {
      * @param finding why it is asked
      */
     record IsItRight(int entry, Finding finding) implements Question {
+        @Override
+        public OptionalInt about() {
+            return OptionalInt.of(entry);
+        }
+
         @Override
         public String sentence() {
             return finding.sentence();
@@ -36,6 +50,11 @@ public sealed interface Question {
      * @param earlier number of the earlier entry
      */
     record Again(int entry, int earlier, Finding finding) implements Question {
+        @Override
+        public OptionalInt about() {
+            return OptionalInt.of(entry);
+        }
+
         @Override
         public String sentence() {
             return finding.sentence() + " Second trial, or correct that?";
@@ -72,6 +91,11 @@ public sealed interface Question {
      * @param entry number of the stored entry
      */
     record WhichNumber(int entry) implements Question {
+        @Override
+        public OptionalInt about() {
+            return OptionalInt.of(entry);
+        }
+
         @Override
         public String sentence() {
             return "How many degrees?";

@@ -2,11 +2,15 @@ package org.arcsay.session;
 
 import java.util.List;
 import java.util.Optional;
+import org.arcsay.parser.Who;
 import org.jspecify.annotations.Nullable;
 
 /** Where the talk stands beside what is stored: only the thread that owns the session may use it. */
 final class Talk {
-    Context context;
+    private Context context;
+
+    /** Hand, mode and placement if words about them that were not clear enough to act on meant what they seemed to. */
+    private Context perhaps;
 
     @Nullable
     Question question;
@@ -21,6 +25,33 @@ final class Talk {
 
     Talk(Context context) {
         this.context = context;
+        this.perhaps = context;
+    }
+
+    Context context() {
+        return context;
+    }
+
+    /** Hand, mode or placement were named clearly; what was not named stays, and stays as unclear as it was. */
+    void name(Who who) {
+        context = context.with(who);
+        perhaps = perhaps.with(who);
+    }
+
+    /** Hand, mode and placement are these beyond doubt. */
+    void settle(Context known) {
+        context = known;
+        perhaps = known;
+    }
+
+    /** Hand, mode or placement were named, but not clearly enough to act on. */
+    void nameUnclearly(Who who) {
+        perhaps = perhaps.with(who);
+    }
+
+    /** What hand, mode and placement may have been meant instead of those that hold. */
+    Optional<Context> otherContext() {
+        return Optional.of(perhaps).filter(other -> !other.equals(context));
     }
 
     Talk copy() {
@@ -31,6 +62,7 @@ final class Talk {
 
     void set(Talk other) {
         context = other.context;
+        perhaps = other.perhaps;
         question = other.question;
         failedAnswers = other.failedAnswers;
         cameToNothing = other.cameToNothing;

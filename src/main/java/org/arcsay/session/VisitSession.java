@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
+import java.util.stream.Stream;
 import org.arcsay.analysis.Completeness;
 import org.arcsay.analysis.SeriesPlan;
 import org.arcsay.model.ClinicSettings;
@@ -82,7 +83,7 @@ public final class VisitSession {
     }
 
     public Context context() {
-        return talk.context;
+        return talk.context();
     }
 
     public Optional<Question> question() {
@@ -101,7 +102,7 @@ public final class VisitSession {
     public Optional<Slot> next() {
         Optional<Entry> last = entries.lastStanding()
                 .filter(entry ->
-                        talk.context.side().equals(Optional.of(entry.reading().side())));
+                        talk.context().side().equals(Optional.of(entry.reading().side())));
         return completeness()
                 .flatMap(series -> last.isPresent()
                         ? series.nextAfter(
@@ -112,7 +113,7 @@ public final class VisitSession {
 
     /** How far the series of the present hand is; empty until a hand is named. */
     public Optional<Completeness> completeness() {
-        return talk.context.side().map(side -> Completeness.of(plan, visit(), side));
+        return talk.context().side().map(side -> Completeness.of(plan, visit(), side));
     }
 
     /**
@@ -201,6 +202,9 @@ public final class VisitSession {
     private Outcome decide(Understood said, Heard heard) {
         boolean givesReading = givesReading(said.command());
         boolean doubtful = givesReading ? HearingDoubt.isDoubtfulReading(said) : HearingDoubt.isDoubtful(said);
+        if (doubtful && !givesReading && !paused) {
+            unclearContext(said).ifPresent(talk::nameUnclearly);
+        }
         if (!doubtful || paused || isHarmless(said.command())) {
             return carryOut(said.command(), heard);
         }
@@ -234,6 +238,25 @@ public final class VisitSession {
                 || (command instanceof Command.Control control && HARMLESS.contains(control.word()));
     }
 
+    /** The hand, mode or placement that unclear sound may have named. */
+    private Optional<Who> unclearContext(Understood said) {
+        return Stream.concat(Stream.of(said.command()), said.rivals().stream())
+                .flatMap(command -> named(command).stream())
+                .findFirst();
+    }
+
+    private Optional<Who> named(Command command) {
+        if (command instanceof Command.SetContext set) {
+            return Optional.of(set.who());
+        }
+        if (command instanceof Command.CorrectContext correction) {
+            return Optional.of(correction.who());
+        }
+        return command instanceof Command.OtherHand
+                ? talk.context().side().map(side -> new Who(Optional.of(side.other()), Optional.empty()))
+                : Optional.empty();
+    }
+
     private Outcome unclear() {
         talk.cameToNothing = true;
         if (talk.question != null) {
@@ -247,6 +270,9 @@ public final class VisitSession {
         if (doubt != null) {
             findings.add(doubt.apply(candidate, visit));
         }
+        talk.otherContext()
+                .flatMap(other -> ContextDoubt.finding(candidate, talk.context(), other))
+                .ifPresent(findings::add);
         findings.addAll(judge.judge(candidate, visit));
         return findings;
     }
@@ -326,16 +352,18 @@ public final class VisitSession {
         if (answer.isPresent()) {
             return answer.get();
         }
-        talk.context = talk.context.with(who);
-        return new Outcome.ContextSet(talk.context);
+        talk.name(who);
+        answers.leaveOtherHand();
+        return new Outcome.ContextSet(talk.context());
     }
 
     private Outcome otherHand() {
-        if (talk.context.side().isEmpty()) {
+        if (talk.context().side().isEmpty()) {
             return new Outcome.Refused(Why.NOTHING_TO_CHANGE, "No hand was named yet. Say left hand or right hand.");
         }
-        talk.context = talk.context.with(talk.context.side().get().other());
-        return new Outcome.ContextSet(talk.context);
+        talk.settle(talk.context().with(talk.context().side().get().other()));
+        answers.leaveOtherHand();
+        return new Outcome.ContextSet(talk.context());
     }
 
     private Outcome control(ControlWord word) throws JournalException {
@@ -363,7 +391,7 @@ public final class VisitSession {
     }
 
     private Outcome position() {
-        return new Outcome.Position(talk.context.side(), talk.context.mode(), entries.lastStanding(), next());
+        return new Outcome.Position(talk.context().side(), talk.context().mode(), entries.lastStanding(), next());
     }
 
     private Outcome pause() {

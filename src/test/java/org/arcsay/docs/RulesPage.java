@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.arcsay.model.Mode;
+import org.arcsay.session.ContextDoubt;
 import org.arcsay.session.HearingDoubt;
 import org.arcsay.tables.MeasurePattern;
 import org.arcsay.validate.Limit;
@@ -33,7 +34,7 @@ final class RulesPage {
 
                 """
                 + Stream.concat(
-                                Stream.of(HearingDoubt.INFO),
+                                Stream.of(HearingDoubt.INFO, ContextDoubt.INFO),
                                 validator.rules().stream().map(Rule::info))
                         .map(RulesPage::section)
                         .collect(Collectors.joining())

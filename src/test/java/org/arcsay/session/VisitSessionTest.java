@@ -422,4 +422,28 @@ class VisitSessionTest {
         assertTrue(refused.sentence().contains("disk is full"));
         assertEquals(List.of(), failing.visit().entries());
     }
+
+    @ParameterizedTest
+    @CsvSource({"left hand,i p flexion forty", "other hand,i p flexion forty", "where am i,left i p flexion forty"})
+    void whatIsSaidOfTheOtherHandIsNoAnswerAndReplacesNothing(String first, String second) throws Exception {
+        dictation.say("right hand");
+        say(Outcome.Asked.class, "i p flexion ninety nine");
+        dictation.say(first);
+        dictation.say(second);
+        assertEquals(
+                List.of("right IP flexion, active: 99 degrees", "left IP flexion, active: 40 degrees"),
+                dictation.stored());
+        assertEquals(
+                EntryStatus.UNCONFIRMED,
+                dictation.session.visit().entry(1).orElseThrow().status());
+    }
+
+    @Test
+    void aNumberAfterTheHandWasChangedIsNoAnswer() throws Exception {
+        dictation.say("right hand");
+        say(Outcome.Asked.class, "i p flexion ninety nine");
+        dictation.say("left hand");
+        assertEquals(Why.NO_JOINT, refused("forty"));
+        assertEquals(List.of("right IP flexion, active: 99 degrees"), dictation.stored());
+    }
 }
