@@ -1,7 +1,7 @@
-"""Makes the recordings with which the costs of the strict graph are calibrated: make_clips.py FOLDER tune|accent|report
+"""Makes the recordings with which the costs of the strict graph are calibrated: make_clips.py FOLDER tune|accent|near|report
 
 Needs espeak-ng, flite, festival with festvox-kdlpc16k, sox, and for "report" Kokoro, for
-"accent" RHVoice. Writes 16 kHz WAV files and clips.tsv (file, voice, in or out of the grammar,
+"accent" and "near" RHVoice. "near" has talk and readings of other joints that begin or end like what the grammar knows. Writes 16 kHz WAV files and clips.tsv (file, voice, in or out of the grammar,
 words). The sentences are invented; the same ones come out on every run.
 """
 
@@ -30,6 +30,14 @@ i live at number eighteen|please sit down over here|so the thumb goes to the lit
 your wrist looks much better|you can drive again after eight weeks|wash it with warm water|no it only hurts at night
 hello|okay then|thank you|one moment|excuse me|yes of course|not yet|maybe forty or fifty|almost there|and now the next one
 try to touch each finger|see you in two weeks""".replace("\n", "|").split("|")
+
+NEAR = """elbow flexion seventy five|wrist flexion forty|knee flexion ninety|hip flexion thirty|i p flexion about seventy
+shoulder abduction sixty|the i p joint is stiff|m p flexion was fifty last week|flexion sixty|index finger flexion twenty
+i think i p flexion fifty|he said m p flexion eighty yesterday|radial deviation twenty|ulnar deviation thirty five|grip strength forty
+pinch seven kilos|i p flexion sixty something|m p flexion maybe forty|toe extension ten|ankle flexion fifteen degrees
+last time i p flexion was thirty|so radial abduction is not bad at fifty|thumb circumference sixty five millimeters
+is your left thumb sore|touch the little finger please|bend it to ninety if you can|extension is what we want|opposition is hard for you
+the right hand is fine|active people heal faster""".replace("\n", "|").split("|")
 
 
 def number(n):
@@ -100,10 +108,11 @@ def run(command, text=None):
 VOICES = {
     "tune": ["espeak en-gb-scotland+f3", "espeak en-gb-scotland+m2"],
     "accent": ["rhvoice ksp"],
+    "near": ["espeak en-gb-scotland+f3", "espeak en-gb-scotland+m2", "rhvoice ksp"],
     "report": ["flite awb", "festival ked_diphone", "kokoro jm_kumo"],
 }
 SENTENCES = 80
-SEEDS = {"tune": 11, "accent": 13, "report": 12}
+SEEDS = {"tune": 11, "accent": 13, "near": 14, "report": 12}
 
 
 def main(folder, kind):
@@ -111,9 +120,12 @@ def main(folder, kind):
     voices = VOICES[kind]
     folder.mkdir(parents=True, exist_ok=True)
     rows = []
-    for voice in voices:
-        rows += [(voice, "in", reading(r)) for _ in range(SENTENCES)]
-    rows += [(voices[i % len(voices)], "out", words) for i, words in enumerate(TALK)]
+    if kind == "near":
+        rows += [(voice, "out", words) for voice in voices for words in NEAR]
+    else:
+        for voice in voices:
+            rows += [(voice, "in", reading(r)) for _ in range(SENTENCES)]
+        rows += [(voices[i % len(voices)], "out", words) for i, words in enumerate(TALK)]
     lines = ["file\tvoice\tgrammar\twords"]
     for i, (voice, grammar, words) in enumerate(rows):
         speak(voice, words, folder / f"{grammar}-{i:03}.wav")

@@ -66,6 +66,10 @@ class Network(nn.Module):
         self.names[self._key(name)] = name
         self.convolutions[self._key(name)] = convolution(weights, name, width, biased)
 
+    def first(self, count):
+        """The first matrices, in the order in which sound goes through them."""
+        return list(self.convolutions.values())[:count]
+
     def conv(self, name, x):
         return self.convolutions[self._key(name)](x)
 

@@ -222,8 +222,8 @@ def train(corpus, network, arguments, team, first, say):
     counted = random.Random(SEED).sample(corpus.spoken, min(COUNTED, len(corpus.spoken)))
     bigram = PhoneBigram([g for u in counted for g in u.graphs], random.Random(SEED), corpus.device)
     corpus.choose(network.eval(), bigram, say)
-    for p in network.convolutions["lda"].parameters():
-        p.requires_grad = False
+    for layer in network.first(arguments.keep):
+        layer.requires_grad_(False)
     learned = [p for p in network.parameters() if p.requires_grad]
     optimiser = torch.optim.AdamW(learned, lr=arguments.rate, weight_decay=1e-3)
     begin, total, step, sums = time.time(), arguments.minutes * 60, 0, np.zeros(3)
@@ -282,6 +282,7 @@ def main():
     parser.add_argument("--rows", type=int, default=192)
     parser.add_argument("--every", type=int, default=100)
     parser.add_argument("--seed", type=int, default=SEED, help="of what is drawn; the phone bigram is the same for all")
+    parser.add_argument("--keep", type=int, default=1, help="how many of the first layers stay as they are, the fixed transform included")
     parser.add_argument("--start", type=Path)
     parser.add_argument("--processes", type=int, default=max(1, torch.cuda.device_count()))
     parser.add_argument("--clips", type=Path, nargs="*", default=[])

@@ -11,5 +11,5 @@ package org.arcsay.recogniser;
  */
 public record GraphCosts(double branching, double unknownWord, double otherWord, double leaving) {
     /** See docs/decisions/0002-strict-graph.md for how they were found. */
-    public static final GraphCosts DEFAULT = new GraphCosts(1, 3, 5, 2);
+    public static final GraphCosts DEFAULT = new GraphCosts(1, 3, 5.5, 2);
 }

@@ -23,7 +23,7 @@ import org.arcsay.validate.RuleInfo;
  */
 public record HearingDoubt(Resolver resolver) {
     /** Below it a meaning is asked about; see docs/decisions/0004-doubtful-hearing.md. */
-    private static final double CERTAIN = 0.8;
+    private static final double CERTAIN = 0.85;
 
     /** Below it (dB) a reading must be more certain than in quiet; see docs/decisions/0016-readings-in-noise.md. */
     private static final double NOISY = 15;

@@ -25,6 +25,9 @@ import org.arcsay.grammar.Tag;
 import org.arcsay.grammar.WordGraph;
 import org.arcsay.model.Utterance;
 import org.arcsay.model.Word;
+import org.arcsay.parser.Command;
+import org.arcsay.parser.Parser;
+import org.arcsay.parser.Understood;
 import org.arcsay.session.HearingDoubt;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -40,7 +43,9 @@ final class GraphCalibration {
     private static final int BABBLERS = 4;
     private static final String WRITE = "write:";
 
-    private static final double[] LEAST_CERTAINTIES = {0, 0.5, 0.8, 0.9, 0.95, 0.98, 0.99, 0.995, 0.998, 0.999, 0.9999};
+    private static final double[] LEAST_CERTAINTIES = {
+        0, 0.5, 0.8, 0.85, 0.9, 0.95, 0.98, 0.99, 0.995, 0.998, 0.999, 0.9999
+    };
 
     private record Clip(String file, boolean inGrammar, List<String> words, short[] samples) {}
 
@@ -67,7 +72,11 @@ final class GraphCalibration {
         Pointer vosk_recognizer_new_grm(Pointer model, float sampleRate, String phrases);
     }
 
+    /** As HearingDoubt demands of commands. */
+    private static final double CERTAIN = 0.85;
+
     private final SpokenGrammar grammar = SpokenGrammar.standard();
+    private final Parser parser = new Parser(grammar);
     private final boolean verbose = Boolean.getBoolean("verbose");
 
     public static void main(String[] arguments) throws Exception {
@@ -176,6 +185,31 @@ final class GraphCalibration {
                 .count();
     }
 
+    /** What the program does with an utterance that nobody meant for it, the worst last. */
+    private enum Deed {
+        NOTHING,
+        OBEYED,
+        SAVED
+    }
+
+    /** A number alone is nothing: it is refused where no question is open. */
+    private Deed deed(Utterance utterance) {
+        Understood said = parser.understand(utterance);
+        if (said.command() instanceof Command.Dictated
+                || (said.command() instanceof Command.Number number && number.correction())) {
+            return HearingDoubt.isDoubtfulReading(said.certainty(), said.signalToNoise()) ? Deed.NOTHING : Deed.SAVED;
+        }
+        boolean nothing = said.command() instanceof Command.Number
+                || said.command() instanceof Command.Arc
+                || said.command() instanceof Command.Rejected
+                || said.certainty() < CERTAIN;
+        return nothing ? Deed.NOTHING : Deed.OBEYED;
+    }
+
+    private static double share(List<Deed> deeds, Deed wanted) {
+        return 100.0 * deeds.stream().filter(wanted::equals).count() / Math.max(1, deeds.size());
+    }
+
     private double certainty(Utterance utterance) {
         Set<List<Tag>> meant = meanings(utterance.text());
         double other = utterance.rivals().stream()
@@ -192,6 +226,7 @@ final class GraphCalibration {
     private Score score(Recogniser recogniser, List<Clip> clips, int ratio) {
         Random random = new Random(5);
         List<Accepted> readings = new ArrayList<>();
+        List<Deed> talk = new ArrayList<>();
         int right = 0;
         int wrong = 0;
         int in = 0;
@@ -231,6 +266,8 @@ final class GraphCalibration {
                 }
             } else {
                 accepted += understood.isEmpty() ? 0 : 1;
+                talk.add(
+                        meaningful.stream().map(this::deed).max(Deed::compareTo).orElse(Deed.NOTHING));
             }
             if (verbose && (clip.inGrammar() ? !correct : !understood.isEmpty())) {
                 System.out.println("    " + String.join(" ", clip.words()) + " -> "
@@ -240,6 +277,11 @@ final class GraphCalibration {
             }
         }
         printDoubts(readings, in);
+        System.out.printf(
+                Locale.ROOT,
+                "    of talk saved at once by the program: %.1f, obeyed: %.1f%n",
+                share(talk, Deed.SAVED),
+                share(talk, Deed.OBEYED));
         double load = (cpuNanos() - begin) / 1e9 / ((double) samples / RATE);
         return new Score(right, wrong, in - right - wrong, in, accepted, clips.size() - in, ghosts, load);
     }
