@@ -24,7 +24,7 @@ public final class ContextDoubt {
                     + " said since has settled it.",
             "Who did not notice that such words were refused goes on, and every reading would go to the wrong hand. Naming hand,"
                     + " mode or placement clearly, or affirming the reading, ends the doubt.",
-            new Provenance(Mark.OUR_DEFAULT, "seen in loud talk, see decisions/0016-readings-in-noise.md"));
+            new Provenance(Mark.OUR_DEFAULT, "seen in loud talk, see decisions/0017-unclear-hand.md"));
 
     private ContextDoubt() {}
 

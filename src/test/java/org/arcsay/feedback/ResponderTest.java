@@ -87,6 +87,13 @@ class ResponderTest {
     }
 
     @Test
+    void afterAnUnclearHandTheReadingIsReadBackWithHandAndMode() {
+        say("left hand", List.of(new Utterance.Rival("[unk]", 0.4)));
+        assertEquals("DOUBTFUL right, active, m p flexion, six one, please confirm", say("m p flexion sixty one"));
+        assertEquals("SAVED m p flexion, six one", say("yes"));
+    }
+
+    @Test
     void whatWasHeardUnsurelyIsReadBackAndAskedAbout() {
         assertEquals(
                 "DOUBTFUL m p flexion, one seven, or, seven zero, please confirm",
