@@ -9,6 +9,7 @@ import org.arcsay.model.Placement;
 import org.arcsay.model.Slot;
 import org.arcsay.model.Utterance;
 import org.arcsay.session.Context;
+import org.arcsay.session.ContextDoubt;
 import org.arcsay.session.Outcome;
 import org.arcsay.session.Question;
 
@@ -83,7 +84,7 @@ public final class Responder {
             return Answer.of(Earcon.SAVED, new Sentence(List.of(SpokenReadback.remark(remarked.remark()))));
         }
         if (outcome instanceof Outcome.Asked asked) {
-            if (isAboutContext(asked.question())) {
+            if (asked.stored().stream().anyMatch(ContextDoubt::isOn)) {
                 before = Optional.empty();
             }
             return Answer.of(Earcon.DOUBTFUL, readings(asked.stored()).then(question(asked.question())));
@@ -170,12 +171,6 @@ public final class Responder {
         return rule.startsWith("protocol.")
                 ? Sentence.of("protocol", "yes or no")
                 : Sentence.of("unusual value", "yes or no");
-    }
-
-    /** Then hand and mode are said even if they did not change. */
-    private static boolean isAboutContext(Question question) {
-        return question instanceof Question.IsItRight right
-                && right.finding().rule().equals(Question.CONTEXT);
     }
 
     private static Sentence either(String... words) {

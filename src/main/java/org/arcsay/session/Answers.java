@@ -128,14 +128,14 @@ final class Answers {
         if (value.isEmpty() || here.side().isEmpty()) {
             return Optional.empty();
         }
-        Reading doubted = recorder.entry(asked.entry()).reading();
+        Entry entry = recorder.entry(asked.entry());
+        Reading doubted = entry.reading();
         Reading again = Entries.reading(here, spoken, value.get());
         if (!again.slot().equals(doubted.slot())) {
             return Optional.empty();
         }
         talk.name(said.who());
-        if (asked.finding().rule().equals(Question.CONTEXT)
-                && talk.otherContext().isPresent()) {
+        if (ContextDoubt.isOn(entry) && talk.otherContext().isPresent()) {
             return Optional.of(failedAnswer());
         }
         return Optional.of(
@@ -159,7 +159,7 @@ final class Answers {
         if (talk.question instanceof Question.IsItRight asked) {
             talk.question = null;
             Entry kept = recorder.release(asked.entry(), "affirmed by voice");
-            if (asked.finding().rule().equals(Question.CONTEXT)) {
+            if (ContextDoubt.isOn(kept)) {
                 talk.settle(talk.context());
             }
             return new Outcome.Kept(kept);

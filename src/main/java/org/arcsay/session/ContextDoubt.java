@@ -3,6 +3,7 @@ package org.arcsay.session;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.arcsay.model.Entry;
 import org.arcsay.model.Finding;
 import org.arcsay.model.Placement;
 import org.arcsay.model.Reading;
@@ -43,6 +44,11 @@ public final class ContextDoubt {
                 + " may have been said, but not clearly; say yes if the reading is right, or correction "
                 + unclear.get(0) + ".";
         return Optional.of(new Finding(Question.CONTEXT, Severity.HOLD, sentence, List.of()));
+    }
+
+    /** Whether an entry is held for this, whatever else is asked about it: then its hand and mode must be affirmed as well. */
+    public static boolean isOn(Entry entry) {
+        return entry.findings().stream().anyMatch(finding -> finding.rule().equals(Question.CONTEXT));
     }
 
     private static List<String> unclear(Reading candidate, Context context, Context other) {

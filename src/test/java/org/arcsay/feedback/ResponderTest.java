@@ -94,6 +94,16 @@ class ResponderTest {
     }
 
     @Test
+    void whereTheNumberIsUnclearTooTheHandIsSaidWithIt() {
+        say("left hand", List.of(new Utterance.Rival("[unk]", 0.4)));
+        assertEquals(
+                "DOUBTFUL right, active, m p flexion, one seven, or, seven zero, please confirm",
+                say("m p flexion seventeen", List.of(new Utterance.Rival("m p flexion seventy", 0.4))));
+        say("yes");
+        assertEquals("SAVED m p hyperextension, one zero", say("m p hyperextension ten"));
+    }
+
+    @Test
     void whatWasHeardUnsurelyIsReadBackAndAskedAbout() {
         assertEquals(
                 "DOUBTFUL m p flexion, one seven, or, seven zero, please confirm",
