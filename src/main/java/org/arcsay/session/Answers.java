@@ -2,7 +2,6 @@ package org.arcsay.session;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.arcsay.model.Entry;
 import org.arcsay.model.Heard;
 import org.arcsay.model.Reading;
@@ -142,15 +141,11 @@ final class Answers {
                 again.equals(doubted) ? yes() : entries.replace(asked.entry(), again, heard, "said again in answer"));
     }
 
-    /** A question about a reading of the other hand is left for the review once a hand is named: what follows is no answer to it. */
-    void leaveOtherHand() {
-        OptionalInt entry = talk.question().map(Question::about).orElse(OptionalInt.empty());
-        boolean other = entry.isPresent()
-                && !talk.context()
-                        .side()
-                        .equals(Optional.of(
-                                recorder.entry(entry.getAsInt()).reading().side()));
-        if (other) {
+    /** A question about a reading is left for the review once another hand or mode is named: what follows is no answer to it. */
+    void leaveIfMoved(Context before) {
+        Context now = talk.context();
+        boolean moved = !before.side().equals(now.side()) || before.mode() != now.mode();
+        if (moved && talk.question().filter(Question::isAboutEntry).isPresent()) {
             talk.question = null;
         }
     }

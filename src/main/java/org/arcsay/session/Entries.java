@@ -186,9 +186,9 @@ final class Entries {
             return ask(new Question.WhichKind(said, heard), List.of());
         }
         Reading last = recorder.entry(old.get(0)).reading();
-        talk.settle(new Context(
-                        Optional.of(last.side()), last.mode(), talk.context().placement())
-                .with(said.who()));
+        talk.goBackTo(new Context(
+                Optional.of(last.side()), last.mode(), talk.context().placement()));
+        talk.name(said.who());
         if (old.size() == 1 && said.readings().size() == 1) {
             SpokenReading spoken = said.readings().get(0);
             Value value = resolver.value(spoken, recorder.visit()).orElseThrow();

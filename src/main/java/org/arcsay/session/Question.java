@@ -1,7 +1,6 @@
 package org.arcsay.session;
 
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.arcsay.model.Finding;
 import org.arcsay.model.Heard;
 import org.arcsay.model.Measure;
@@ -20,9 +19,9 @@ public sealed interface Question {
     /** One short sentence, as shown and spoken. */
     String sentence();
 
-    /** The stored entry that is asked about; empty where nothing is stored before the answer. */
-    default OptionalInt about() {
-        return OptionalInt.empty();
+    /** Whether a stored entry is asked about; if not, nothing is stored before the answer. */
+    default boolean isAboutEntry() {
+        return false;
     }
 
     /**
@@ -33,8 +32,8 @@ public sealed interface Question {
      */
     record IsItRight(int entry, Finding finding) implements Question {
         @Override
-        public OptionalInt about() {
-            return OptionalInt.of(entry);
+        public boolean isAboutEntry() {
+            return true;
         }
 
         @Override
@@ -51,8 +50,8 @@ public sealed interface Question {
      */
     record Again(int entry, int earlier, Finding finding) implements Question {
         @Override
-        public OptionalInt about() {
-            return OptionalInt.of(entry);
+        public boolean isAboutEntry() {
+            return true;
         }
 
         @Override
@@ -92,8 +91,8 @@ public sealed interface Question {
      */
     record WhichNumber(int entry) implements Question {
         @Override
-        public OptionalInt about() {
-            return OptionalInt.of(entry);
+        public boolean isAboutEntry() {
+            return true;
         }
 
         @Override

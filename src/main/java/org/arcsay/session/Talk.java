@@ -44,6 +44,12 @@ final class Talk {
         perhaps = known;
     }
 
+    /** To hand and mode of an earlier reading; what was unclear stays unclear. */
+    void goBackTo(Context earlier) {
+        perhaps = otherContext().orElse(earlier);
+        context = earlier;
+    }
+
     /** Hand, mode or placement were named, but not clearly enough to act on. */
     void nameUnclearly(Who who) {
         perhaps = perhaps.with(who);

@@ -352,8 +352,9 @@ public final class VisitSession {
         if (answer.isPresent()) {
             return answer.get();
         }
+        Context before = talk.context();
         talk.name(who);
-        answers.leaveOtherHand();
+        answers.leaveIfMoved(before);
         return new Outcome.ContextSet(talk.context());
     }
 
@@ -361,8 +362,9 @@ public final class VisitSession {
         if (talk.context().side().isEmpty()) {
             return new Outcome.Refused(Why.NOTHING_TO_CHANGE, "No hand was named yet. Say left hand or right hand.");
         }
-        talk.settle(talk.context().with(talk.context().side().get().other()));
-        answers.leaveOtherHand();
+        Context before = talk.context();
+        talk.settle(before.with(before.side().orElseThrow().other()));
+        answers.leaveIfMoved(before);
         return new Outcome.ContextSet(talk.context());
     }
 

@@ -219,6 +219,15 @@ class HearingDoubtTest {
     }
 
     @Test
+    void aCorrectionOfTheReadingBeforeDoesNotSettleTheHand() {
+        dictation.say("i p flexion fifty");
+        doubt("left hand", "[unk]", 0.3);
+        Asked asked = (Asked) dictation.say("correction i p flexion sixty");
+        assertThat(asked.question().sentence()).contains("left hand may have been said");
+        assertThat(dictation.say("m p flexion sixty one")).isInstanceOf(Asked.class);
+    }
+
+    @Test
     void anUnclearNamingOfTheHandThatHoldsDoubtsNothing() {
         doubt("right thumb", "[unk]", 0.3);
         assertThat(dictation.say("m p flexion sixty one")).isInstanceOf(Outcome.Saved.class);

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class VisitSessionTest {
     @TempDir
@@ -438,11 +439,12 @@ class VisitSessionTest {
                 dictation.session.visit().entry(1).orElseThrow().status());
     }
 
-    @Test
-    void aNumberAfterTheHandWasChangedIsNoAnswer() throws Exception {
+    @ParameterizedTest
+    @ValueSource(strings = {"left hand", "other hand", "passive"})
+    void aNumberAfterHandOrModeWasChangedIsNoAnswer(String change) throws Exception {
         dictation.say("right hand");
         say(Outcome.Asked.class, "i p flexion ninety nine");
-        dictation.say("left hand");
+        dictation.say(change);
         assertEquals(Why.NO_JOINT, refused("forty"));
         assertEquals(List.of("right IP flexion, active: 99 degrees"), dictation.stored());
     }
