@@ -143,11 +143,28 @@ final class Answers {
 
     /** A question about a reading is left for the review once another hand or mode is named: what follows is no answer to it. */
     void leaveIfMoved(Context before) {
-        Context now = talk.context();
-        boolean moved = !before.side().equals(now.side()) || before.mode() != now.mode();
-        if (moved && talk.question().filter(Question::isAboutEntry).isPresent()) {
+        if (isElsewhere(before)
+                && talk.question().filter(Question::isAboutEntry).isPresent()) {
             talk.question = null;
         }
+    }
+
+    /**
+     * A reading that waits for its direction belongs to the hand and mode in which it was said: that is asked again before another
+     * one is taken, which counts as unclear until it is said again.
+     */
+    Optional<Outcome> owedBefore(Who who) {
+        if (!(talk.question instanceof Question.WhichKind)
+                || !isElsewhere(talk.context().with(who))) {
+            return Optional.empty();
+        }
+        talk.nameUnclearly(who);
+        return Optional.of(failedAnswer());
+    }
+
+    private boolean isElsewhere(Context other) {
+        Context here = talk.context();
+        return !other.side().equals(here.side()) || other.mode() != here.mode();
     }
 
     Outcome yes() throws JournalException {

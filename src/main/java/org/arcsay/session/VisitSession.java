@@ -348,7 +348,7 @@ public final class VisitSession {
     }
 
     private Outcome setContext(Who who) throws JournalException {
-        Optional<Outcome> answer = answers.handNamed(who);
+        Optional<Outcome> answer = answers.handNamed(who).or(() -> answers.owedBefore(who));
         if (answer.isPresent()) {
             return answer.get();
         }
@@ -363,7 +363,12 @@ public final class VisitSession {
             return new Outcome.Refused(Why.NOTHING_TO_CHANGE, "No hand was named yet. Say left hand or right hand.");
         }
         Context before = talk.context();
-        talk.settle(before.with(before.side().orElseThrow().other()));
+        Context other = before.with(before.side().orElseThrow().other());
+        Optional<Outcome> owed = answers.owedBefore(new Who(other.side(), Optional.empty()));
+        if (owed.isPresent()) {
+            return owed.get();
+        }
+        talk.settle(other);
         answers.leaveIfMoved(before);
         return new Outcome.ContextSet(talk.context());
     }

@@ -439,6 +439,25 @@ class VisitSessionTest {
                 dictation.session.visit().entry(1).orElseThrow().status());
     }
 
+    /** The answer comes after the hand was changed: the reading was of the hand before. */
+    @ParameterizedTest
+    @ValueSource(strings = {"left hand", "other hand"})
+    void aReadingThatWaitsForItsDirectionStaysWithItsHand(String change) throws Exception {
+        dictation.say("right hand");
+        asked(Question.WhichKind.class, "m p extension ten");
+        assertEquals(Why.NOT_UNDERSTOOD, refused(change));
+        say(Outcome.Asked.class, "hyperextension");
+        assertEquals(
+                EntryStatus.HELD,
+                dictation.session.visit().entry(1).orElseThrow().status());
+        dictation.say("yes");
+        dictation.say(change);
+        dictation.say("m p flexion sixty");
+        assertEquals(
+                List.of("right MP extension, active: hyperextends 10 degrees", "left MP flexion, active: 60 degrees"),
+                dictation.stored());
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"left hand", "other hand", "passive"})
     void aNumberAfterHandOrModeWasChangedIsNoAnswer(String change) throws Exception {
