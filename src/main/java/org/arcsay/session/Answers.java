@@ -141,10 +141,9 @@ final class Answers {
                 again.equals(doubted) ? yes() : entries.replace(asked.entry(), again, heard, "said again in answer"));
     }
 
-    /** A question about a reading is left for the review once another hand or mode is named: what follows is no answer to it. */
-    void leaveIfMoved(Context before) {
-        if (isElsewhere(before)
-                && talk.question().filter(Question::isAboutEntry).isPresent()) {
+    /** A question about a reading is left for the review where another hand or mode is named: what follows is no answer to it. */
+    void leaveBefore(Who who) {
+        if (isElsewhere(who) && talk.question().filter(Question::isAboutEntry).isPresent()) {
             talk.question = null;
         }
     }
@@ -154,16 +153,16 @@ final class Answers {
      * one is taken, which counts as unclear until it is said again.
      */
     Optional<Outcome> owedBefore(Who who) {
-        if (!(talk.question instanceof Question.WhichKind)
-                || !isElsewhere(talk.context().with(who))) {
+        if (!(talk.question instanceof Question.WhichKind) || !isElsewhere(who)) {
             return Optional.empty();
         }
         talk.nameUnclearly(who);
         return Optional.of(failedAnswer());
     }
 
-    private boolean isElsewhere(Context other) {
+    private boolean isElsewhere(Who who) {
         Context here = talk.context();
+        Context other = here.with(who);
         return !other.side().equals(here.side()) || other.mode() != here.mode();
     }
 
@@ -172,7 +171,7 @@ final class Answers {
             talk.question = null;
             Entry kept = recorder.release(asked.entry(), "affirmed by voice");
             if (ContextDoubt.isOn(kept)) {
-                talk.settle(talk.context());
+                talk.settle();
             }
             return new Outcome.Kept(kept);
         }

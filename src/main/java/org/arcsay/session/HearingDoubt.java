@@ -50,7 +50,7 @@ public record HearingDoubt(Resolver resolver) {
                     "measured, see decisions/0004-doubtful-hearing.md and 0016-readings-in-noise.md"));
 
     /** Of a command: whether something else was likely enough. */
-    static boolean isDoubtful(Understood said) {
+    public static boolean isDoubtful(Understood said) {
         return said.certainty() < CERTAIN;
     }
 

@@ -38,10 +38,9 @@ final class Talk {
         perhaps = perhaps.with(who);
     }
 
-    /** Hand, mode and placement are these beyond doubt. */
-    void settle(Context known) {
-        context = known;
-        perhaps = known;
+    /** The hand, mode and placement that hold are beyond doubt. */
+    void settle() {
+        perhaps = context;
     }
 
     /** To hand and mode of an earlier reading; what was unclear stays unclear. */

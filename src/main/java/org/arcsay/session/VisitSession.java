@@ -252,9 +252,7 @@ public final class VisitSession {
         if (command instanceof Command.CorrectContext correction) {
             return Optional.of(correction.who());
         }
-        return command instanceof Command.OtherHand
-                ? talk.context().side().map(side -> new Who(Optional.of(side.other()), Optional.empty()))
-                : Optional.empty();
+        return command instanceof Command.OtherHand ? otherSide() : Optional.empty();
     }
 
     private Outcome unclear() {
@@ -352,25 +350,20 @@ public final class VisitSession {
         if (answer.isPresent()) {
             return answer.get();
         }
-        Context before = talk.context();
+        answers.leaveBefore(who);
         talk.name(who);
-        answers.leaveIfMoved(before);
         return new Outcome.ContextSet(talk.context());
     }
 
-    private Outcome otherHand() {
-        if (talk.context().side().isEmpty()) {
-            return new Outcome.Refused(Why.NOTHING_TO_CHANGE, "No hand was named yet. Say left hand or right hand.");
-        }
-        Context before = talk.context();
-        Context other = before.with(before.side().orElseThrow().other());
-        Optional<Outcome> owed = answers.owedBefore(new Who(other.side(), Optional.empty()));
-        if (owed.isPresent()) {
-            return owed.get();
-        }
-        talk.settle(other);
-        answers.leaveIfMoved(before);
-        return new Outcome.ContextSet(talk.context());
+    private Outcome otherHand() throws JournalException {
+        Optional<Who> other = otherSide();
+        return other.isPresent()
+                ? setContext(other.get())
+                : new Outcome.Refused(Why.NOTHING_TO_CHANGE, "No hand was named yet. Say left hand or right hand.");
+    }
+
+    private Optional<Who> otherSide() {
+        return talk.context().side().map(side -> new Who(Optional.of(side.other()), Optional.empty()));
     }
 
     private Outcome control(ControlWord word) throws JournalException {

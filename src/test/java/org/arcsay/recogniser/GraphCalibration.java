@@ -72,9 +72,6 @@ final class GraphCalibration {
         Pointer vosk_recognizer_new_grm(Pointer model, float sampleRate, String phrases);
     }
 
-    /** As HearingDoubt demands of commands. */
-    private static final double CERTAIN = 0.85;
-
     private final SpokenGrammar grammar = SpokenGrammar.standard();
     private final Parser parser = new Parser(grammar);
     private final boolean verbose = Boolean.getBoolean("verbose");
@@ -202,7 +199,7 @@ final class GraphCalibration {
         boolean nothing = said.command() instanceof Command.Number
                 || said.command() instanceof Command.Arc
                 || said.command() instanceof Command.Rejected
-                || said.certainty() < CERTAIN;
+                || HearingDoubt.isDoubtful(said);
         return nothing ? Deed.NOTHING : Deed.OBEYED;
     }
 

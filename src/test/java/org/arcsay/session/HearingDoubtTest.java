@@ -158,7 +158,7 @@ class HearingDoubtTest {
         assertThat(dictation.sayAbove(30, 300, "fifty", List.of())).isInstanceOf(Asked.class);
     }
 
-    /** Seen in a capture with four voices talking beside it at 15 dB. */
+    /** Seen in a capture with four voices talking beside it at 7 dB. */
     @Test
     void afterAnUnclearChangeOfHandReadingsAreHeldUntilTheHandIsNamed() throws Exception {
         doubt("left hand", "[unk]", 0.3);
@@ -225,6 +225,14 @@ class HearingDoubtTest {
         Asked asked = (Asked) dictation.say("correction i p flexion sixty");
         assertThat(asked.question().sentence()).contains("left hand may have been said");
         assertThat(dictation.say("m p flexion sixty one")).isInstanceOf(Asked.class);
+    }
+
+    @Test
+    void theOtherHandDoesNotSettleAnUnclearMode() {
+        doubt("passive", "[unk]", 0.3);
+        dictation.say("other hand");
+        Asked asked = (Asked) dictation.say("m p flexion sixty one");
+        assertThat(asked.question().sentence()).contains("passive may have been said");
     }
 
     @Test
