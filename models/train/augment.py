@@ -46,8 +46,8 @@ def scaled(x):
 class Noises:
     """Makers of unit-power noise rows (rows, count). Used by one thread at a time."""
 
-    def __init__(self, clips, device):
-        self.clips, self.device = clips, device
+    def __init__(self, clips, device, recordings=None):
+        self.clips, self.device, self.recordings = clips, device, recordings
 
     def coloured(self, rows, count):
         spectrum = torch.fft.rfft(torch.randn(rows, count, device=self.device))
@@ -79,18 +79,22 @@ class Noises:
         sound = torch.fft.irfft(torch.fft.rfft(hits, size) * torch.fft.rfft(ring, size), size)[:, :count]
         return scaled(sound + 1e-3 * torch.randn_like(sound))
 
+    def recorded(self, rows, count):
+        """Rain, wind, traffic: a recording at a speed of its own; steady hiss where none is there."""
+        return scaled(self.recordings.anywhere(rows, count)) if self.recordings else self.coloured(rows, count)
+
     def babble(self, rows, count):
         voices = int(torch.randint(4, 9, (1,)))
         return scaled(sum(scaled(self.clips.anywhere(rows, count)) * uniform((rows, 1), 0.3, 1, self.device) for _ in range(voices)))
 
     def mixture(self, rows, count):
         """Every row gets one or two kinds. Only what a row gets is made."""
-        makers = (self.coloured, self.swelling, self.humming, self.clatter, self.babble)
+        makers = (self.coloured, self.swelling, self.humming, self.recorded, self.clatter, self.babble)
         shares = torch.zeros(rows, len(makers), device=self.device)
         row = torch.arange(rows, device=self.device)
         room = torch.rand(rows, device=self.device) < ROOM_SHARE
         any_first, any_second = (torch.randint(0, len(makers), (rows,), device=self.device) for _ in range(2))
-        talk, steady = len(makers) - 1, torch.randint(0, 3, (rows,), device=self.device)
+        talk, steady = len(makers) - 1, torch.randint(0, 4, (rows,), device=self.device)
         weight = (torch.rand(rows, device=self.device) < 0.4) * torch.rand(rows, device=self.device)
         shares[row, torch.where(room, steady, any_second)] = torch.where(room, uniform((rows,), 0.1, 1.5, self.device), weight)
         shares[row, torch.where(room, talk, any_first)] = 1.0

@@ -3,9 +3,10 @@
     python onnx_torch.py MODEL.onnx GRAPH.pickle
     python kokoro_speak.py GRAPH.pickle VOICES.npz TEXTS.json PART PARTS SECONDS FOLDER
 
-Speaks every PARTS-th text from PART on for at most SECONDS, and writes FLAC files and ``texts.PART.tsv`` as synth.py does. The
-held-out voice jm_kumo is never mixed in. All voices that may be mixed are women's, so half the sentences get a lower pitch inside the
-synthesis and a longer vocal tract (the sound is played more slowly, spoken faster to make up for it).
+Speaks every PARTS-th text from PART on for at most SECONDS, and writes FLAC files and ``texts.PART.tsv`` as synth.py does. Held-out
+voices (voices_held_out.py) are never mixed in. VOICES.npz comes from kokoro_voices.py. A third of the sentences is spoken by one voice as
+it is, the others by mixtures of two or three. Two in five mixtures get another pitch inside the synthesis and another vocal tract (the sound
+is played at another speed, spoken at another to make up for it).
 """
 import json
 import sys
@@ -18,34 +19,41 @@ import torch
 from scipy.signal import resample_poly
 
 from onnx_torch import Graph
+from voices_held_out import KOKORO as HELD_OUT
 
-VOICES = ("jf_alpha", "jf_gongitsune", "jf_nezumi", "jf_tebukuro")
 PITCH = "/encoder/Squeeze_output_0"
 RATE, MODEL_RATE = 24000, 16000
 HALF = 128
 
 
 def mixture(voices, length, rng):
-    shares = rng.dirichlet(np.full(len(VOICES), 0.4))
-    if rng.random() < 0.4:
-        shares = shares * 1.6 - 0.6 / len(VOICES)
-    mixed = sum(share * voices[name][length] for share, name in zip(shares, VOICES))
-    return mixed + rng.normal(0, float(mixed.std()) * rng.uniform(0, 0.35), size=mixed.shape), VOICES[int(np.argmax(shares))]
+    """A style between two or three voices or a little beyond them, shaken. Named after the voice that is strongest in it."""
+    names = rng.choice(sorted(voices), rng.integers(2, 4), replace=False)
+    shares = rng.dirichlet(np.ones(len(names)))
+    if rng.random() < 0.3:
+        shares = shares * 1.4 - 0.4 / len(names)
+    mixed = sum(share * voices[name][length] for share, name in zip(shares, names))
+    return mixed + rng.normal(0, float(mixed.std()) * rng.uniform(0, 0.3), size=mixed.shape), str(names[np.argmax(shares)])
 
 
 def style(voices, length, rng):
-    """Timbre (first half) and manner (second half) are mixed apart in half of the sentences. Named after the timbre's strongest voice."""
+    """The style, the voice it is named after, and whether it is nobody's."""
+    if rng.random() < 0.34:
+        name = str(rng.choice(sorted(voices)))
+        return voices[name][length].astype(np.float32), name, False
     mixed, name = mixture(voices, length, rng)
     if rng.random() < 0.5:
         mixed[:, HALF:] = mixture(voices, length, rng)[0][:, HALF:]
-    return mixed.astype(np.float32), name
+    return mixed.astype(np.float32), name, True
 
 
-def throat(rng):
+def throat(name, made, rng):
     """Factors of pitch and of playing speed."""
-    if rng.random() < 0.5:
-        return rng.uniform(0.45, 0.7), rng.uniform(0.86, 0.96)
-    return rng.uniform(0.8, 1.2), rng.uniform(0.95, 1.1)
+    if not made or rng.random() < 0.6:
+        return rng.uniform(0.92, 1.08), rng.uniform(0.97, 1.03)
+    if name[1] == "f":
+        return rng.uniform(0.5, 0.9), rng.uniform(0.86, 1.0)
+    return rng.uniform(0.8, 1.6), rng.uniform(0.98, 1.12)
 
 
 def main():
@@ -56,7 +64,7 @@ def main():
     gpus = torch.cuda.device_count()
     graph = Graph(graph_file, f"cuda:{part % gpus}" if gpus else "cpu")
     voices = np.load(voice_file)
-    voices = {name: voices[name] for name in VOICES}
+    voices = {name: voices[name] for name in voices.files if name not in HELD_OUT}
     rows = json.loads(Path(texts).read_text(encoding="utf-8"))
     end = time.time() + seconds
     with open(folder / f"texts.{part}.tsv", "w", encoding="utf-8") as index:
@@ -64,8 +72,8 @@ def main():
             if time.time() > end:
                 break
             rng, tokens = np.random.default_rng(number), rows[number]["tokens"]
-            mixed, name = style(voices, len(tokens), rng)
-            pitch, play = throat(rng)
+            mixed, name, made = style(voices, len(tokens), rng)
+            pitch, play = throat(name, made, rng)
             speed = torch.tensor([rng.uniform(0.8, 1.25) / play], dtype=torch.float32, device=graph.device)
             graph.factors = {PITCH: pitch / play}
             sound = graph.run(tokens=torch.tensor([[0, *tokens, 0]]), style=torch.from_numpy(mixed).to(graph.device), speed=speed)[0]

@@ -32,9 +32,9 @@ NOISE_ONLY = 0.05
 QUIET = 0.35
 UNIT_SHARE = 0.13
 MASKED = 0.5
-SHARES = {"kokoro": 0.42, "joe": 0.08, "festival": 0.11, "flite": 0.12, "espeak": 0.12, "rhvoice": 0.1, "people": 0.06, "orders": 0.06, "prompts": 0.05}
+SHARES = {"kokoro": 0.55, "joe": 0.08, "festival": 0.11, "flite": 0.12, "espeak": 0.12, "rhvoice": 0.1, "people": 0.06, "orders": 0.06, "prompts": 0.05}
 UNITS = ("fsdd", "units")
-MUMBLED = 0.08
+MUMBLED = 0.12
 DRAWN = 60000
 COUNTED = 12000
 SIFTED_ROWS = 512
@@ -49,12 +49,18 @@ class Utterance:
 
 
 def read_packs(folder):
-    for index in sorted(folder.glob("*.json")):
-        if index.name == "pronunciations.json":
-            continue
-        samples, rate = sf.read(index.with_suffix(".ogg"), dtype="int16")
+    indices = [index for index in sorted(folder.glob("*.json")) if index.name != "pronunciations.json"]
+    with ThreadPoolExecutor(len(indices) or 1) as pool:
+        sounds = list(pool.map(lambda index: sf.read(index.with_suffix(".ogg"), dtype="int16"), indices))
+    for index, (samples, rate) in zip(indices, sounds):
         assert rate == RATE
         yield index.stem, samples, json.loads(index.read_text())
+
+
+def read_noise(folder, device):
+    """Recorded noise in one row, or none."""
+    path = folder / "noise" / "recorded.ogg"
+    return Clips(torch.from_numpy(sf.read(path, dtype="int16")[0]), device) if path.exists() else None
 
 
 def read_clips(folder):
@@ -94,7 +100,7 @@ class Corpus:
         spoken = [u for u in self.utterances if not u.voice.startswith(UNITS)]
         for u in spoken:
             u.graphs = [self.graph(u.words) for _ in range(VARIANTS if set(u.words) - self.known else 1)]
-        self.noises = Noises(self.clips, device)
+        self.noises = Noises(self.clips, device, read_noise(folders[0], device))
         self.spoil = Spoiler(self.noises, device)
         self.mfcc = Mfcc(device)
         self.spoken, self.sentences = spoken, []
@@ -182,7 +188,7 @@ class Corpus:
         return self.mfcc(sound, random_warp(rows, device), MASKED), frames, GraphBatch(graphs, device)
 
 
-def loss_of(network, bigram, batch, drop):
+def loss_of(network, bigram, batch, drop, modesty):
     features, frames, graph = batch
     with torch.autocast(features.device.type, torch.bfloat16, enabled=features.is_cuda):
         scores = network(features, drop)
@@ -191,7 +197,7 @@ def loss_of(network, bigram, batch, drop):
     spoken, competing = sentence_score(scores, frames, graph), bigram.score(scores, frames)
     usable = spoken > -1e6
     loss = ((competing - spoken) * usable).sum() / (frames * usable).sum().clamp(min=1)
-    return loss, 5e-4 * scores.pow(2).mean(), int((~usable).sum())
+    return loss, modesty * scores.pow(2).mean(), int((~usable).sum())
 
 
 class Team:
@@ -234,7 +240,7 @@ def train(corpus, network, arguments, team, first, say):
         for group in optimiser.param_groups:
             group["lr"] = arguments.rate * min(1, (step + 1) / 100) * max(0.01, decay)
         network.train()
-        loss, extra, lost = loss_of(network, bigram, corpus.draw(arguments.rows, QUIET), 0.1 if share < 0.9 else 0.0)
+        loss, extra, lost = loss_of(network, bigram, corpus.draw(arguments.rows, QUIET), 0.1 if share < 0.9 else 0.0, arguments.modesty)
         optimiser.zero_grad()
         (loss + extra).backward()
         done.fill_((time.time() - begin) / total)
@@ -283,6 +289,7 @@ def main():
     parser.add_argument("--every", type=int, default=100)
     parser.add_argument("--seed", type=int, default=SEED, help="of what is drawn; the phone bigram is the same for all")
     parser.add_argument("--keep", type=int, default=1, help="how many of the first layers stay as they are, the fixed transform included")
+    parser.add_argument("--modesty", type=float, default=5e-4, help="weight of the mean squared score in the loss: more of it makes less sure")
     parser.add_argument("--start", type=Path)
     parser.add_argument("--processes", type=int, default=max(1, torch.cuda.device_count()))
     parser.add_argument("--clips", type=Path, nargs="*", default=[])

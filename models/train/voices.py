@@ -12,13 +12,15 @@ import numpy as np
 import soundfile as sf
 from scipy.signal import resample_poly
 
+from voices_held_out import KOKORO
+
 RATE = 16000
 HELD_OUT = (
     ("flite", "awb"),
     ("festival", "ked_diphone"),
     ("espeak", "en-gb-scotland+m2"),
     ("espeak", "en-gb-scotland+f3"),
-    ("kokoro", "jm_kumo"),
+    *(("kokoro", name) for name in KOKORO),
     ("rhvoice", "ksp"),
 )
 FLITE = ("rms", "slt", "kal16")
@@ -30,7 +32,6 @@ ESPEAK_TIMBRES = (
     "sandro shelby steph travis victor zac"
 ).split()
 RHVOICE = ("bdl", "bdl", "clb", "slt")
-KOKORO = ("jf_alpha", "jf_gongitsune", "jf_nezumi", "jf_tebukuro")
 
 
 def spoken_form(words):
