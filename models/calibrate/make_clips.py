@@ -1,6 +1,6 @@
-"""Makes the recordings with which the costs of the strict graph are calibrated: make_clips.py FOLDER tune|accent|near|report
+"""Makes the recordings with which the costs of the strict graph are calibrated: make_clips.py FOLDER tune|accent|near|report|speakers|choice
 
-Needs espeak-ng, flite, festival with festvox-kdlpc16k, sox, and for "report" Kokoro, for
+Needs espeak-ng, flite, festival with festvox-kdlpc16k, sox, and for "report", "speakers" and "choice" Kokoro, for
 "accent" and "near" RHVoice. "near" has talk and readings of other joints that begin or end like what the grammar knows. Writes 16 kHz WAV files and clips.tsv (file, voice, in or out of the grammar,
 words). The sentences are invented; the same ones come out on every run.
 """
@@ -67,15 +67,15 @@ def reading(r):
 
 
 def kokoro(name, spelled, raw):
-    """Kokoro needs the packages and the model files of ../train (KOKORO names the folder with kokoro.onnx and voices_ja.npz)."""
+    """Kokoro needs the packages and the model files of ../train (KOKORO names the folder with kokoro.onnx and voices_all.npz of kokoro_voices.py)."""
     import os
     import soundfile
     from kokoro_onnx import Kokoro
 
     if not ENGINES:
         folder = pathlib.Path(os.environ["KOKORO"])
-        ENGINES.append(Kokoro(str(folder / "kokoro.onnx"), str(folder / "voices_ja.npz")))
-    samples, rate = ENGINES[0].create(spelled, voice=name, speed=1.0, lang="en-us")
+        ENGINES.append(Kokoro(str(folder / "kokoro.onnx"), str(folder / "voices_all.npz")))
+    samples, rate = ENGINES[0].create(spelled, voice=name, speed=1.0, lang="en-gb" if name.startswith("b") else "en-us")
     soundfile.write(raw, samples, rate, subtype="PCM_16")
 
 
@@ -110,9 +110,11 @@ VOICES = {
     "accent": ["rhvoice ksp"],
     "near": ["espeak en-gb-scotland+f3", "espeak en-gb-scotland+m2", "rhvoice ksp"],
     "report": ["flite awb", "festival ked_diphone", "kokoro jm_kumo"],
+    "speakers": ["kokoro am_michael", "kokoro bf_emma", "kokoro ff_siwis"],
+    "choice": ["kokoro bm_lewis", "kokoro zf_xiaobei"],
 }
 SENTENCES = 80
-SEEDS = {"tune": 11, "accent": 13, "near": 14, "report": 12}
+SEEDS = {"tune": 11, "accent": 13, "near": 14, "report": 12, "speakers": 15, "choice": 16}
 
 
 def main(folder, kind):

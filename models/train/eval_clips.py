@@ -28,7 +28,7 @@ open the window a little|extend your stay by ten days|you may flex the rules a b
 def kokoro_speaker():
     from kokoro_onnx import Kokoro
 
-    engine = Kokoro(str(MODEL_FOLDER / "kokoro.onnx"), str(MODEL_FOLDER / "voices_ja.npz"))
+    engine = Kokoro(str(MODEL_FOLDER / "kokoro.onnx"), str(MODEL_FOLDER / "voices_all.npz"))
 
     def speak(voice, words, r):
         text = voices.spoken_form(words)

@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.arcsay.audio.AudioException;
@@ -36,7 +37,8 @@ import tools.jackson.databind.json.JsonMapper;
  * numbers of docs/decisions/0002-strict-graph.md come from here. Arguments: the model folder, a folder with clips.tsv
  * (file, voice, "in" or "out", words), signal-to-noise ratios in dB joined by commas, and one way or more, each either
  * {@code phrases} or {@code branching:unknown:other:leaving}; or {@code write:FOLDER}, which recognises nothing and puts
- * the noisy recordings into a folder a ratio there, for another recogniser to hear.
+ * the noisy recordings into a folder a ratio there, for another recogniser to hear. With {@code -Dnoises=FOLDER} the noise
+ * is not talk and rumble but the WAV files of that folder (models/train/noises.py), one for each recording in turn.
  */
 final class GraphCalibration {
     private static final int RATE = 16_000;
@@ -48,6 +50,10 @@ final class GraphCalibration {
     };
 
     private record Clip(String file, boolean inGrammar, List<String> words, short[] samples) {}
+
+    private record Noise(String name, short[] samples) {}
+
+    private static final Noise TALK_AND_RUMBLE = new Noise("talk and rumble", new short[0]);
 
     private record Score(
             int right, int wrong, int refused, int inGrammar, int accepted, int outOfGrammar, int ghosts, double load) {
@@ -75,9 +81,14 @@ final class GraphCalibration {
     private final SpokenGrammar grammar = SpokenGrammar.standard();
     private final Parser parser = new Parser(grammar);
     private final boolean verbose = Boolean.getBoolean("verbose");
+    private final List<Noise> noises;
+
+    private GraphCalibration(List<Noise> noises) {
+        this.noises = noises;
+    }
 
     public static void main(String[] arguments) throws Exception {
-        new GraphCalibration()
+        new GraphCalibration(noises(System.getProperty("noises")))
                 .measure(
                         Path.of(arguments[0]),
                         clips(Path.of(arguments[1])),
@@ -153,7 +164,32 @@ final class GraphCalibration {
     }
 
     /** An in-grammar recording: was it understood as said, and how sure was the least sure of what was understood? */
-    private record Accepted(boolean correct, double certainty, double signalToNoise) {}
+    private record Accepted(String noise, boolean correct, double certainty, double signalToNoise) {
+        boolean savedAtOnce() {
+            return !HearingDoubt.isDoubtfulReading(certainty, signalToNoise);
+        }
+    }
+
+    private void printNoises(List<Accepted> accepted, Map<String, Integer> said) {
+        said.forEach((noise, count) -> {
+            List<Accepted> in =
+                    accepted.stream().filter(a -> a.noise().equals(noise)).toList();
+            List<Accepted> saved = in.stream().filter(Accepted::savedAtOnce).toList();
+            System.out.printf(
+                    Locale.ROOT,
+                    "    %-16s right/wrong %.1f/%.1f, saved at once %.1f/%.1f of %d%n",
+                    noise,
+                    share(in, true, count),
+                    share(in, false, count),
+                    share(saved, true, count),
+                    share(saved, false, count),
+                    count);
+        });
+    }
+
+    private static double share(List<Accepted> accepted, boolean correct, int of) {
+        return 100.0 * accepted.stream().filter(a -> a.correct() == correct).count() / of;
+    }
 
     private void printDoubts(List<Accepted> accepted, int inGrammar) {
         StringBuilder line = new StringBuilder("    least certainty: right/wrong");
@@ -168,18 +204,12 @@ final class GraphCalibration {
                     Locale.ROOT, "  %s: %.1f/%.1f", least, 100.0 * right / inGrammar, 100.0 * wrong / inGrammar));
         }
         System.out.println(line);
+        List<Accepted> saved = accepted.stream().filter(Accepted::savedAtOnce).toList();
         System.out.printf(
                 Locale.ROOT,
                 "    saved at once by the program: %.1f/%.1f%n",
-                100.0 * saved(accepted, true) / inGrammar,
-                100.0 * saved(accepted, false) / inGrammar);
-    }
-
-    private static long saved(List<Accepted> accepted, boolean correct) {
-        return accepted.stream()
-                .filter(a -> a.correct() == correct)
-                .filter(a -> !HearingDoubt.isDoubtfulReading(a.certainty(), a.signalToNoise()))
-                .count();
+                share(saved, true, inGrammar),
+                share(saved, false, inGrammar));
     }
 
     /** What the program does with an utterance that nobody meant for it, the worst last. */
@@ -231,8 +261,11 @@ final class GraphCalibration {
         int ghosts = 0;
         long samples = 0;
         long begin = cpuNanos();
-        for (Clip clip : clips) {
-            short[] sound = noisy(clip.samples(), clips, ratio, random);
+        Map<String, Integer> said = new TreeMap<>();
+        for (int place = 0; place < clips.size(); place++) {
+            Clip clip = clips.get(place);
+            Noise noise = noises.get(place % noises.size());
+            short[] sound = noisy(clip.samples(), clips, noise, ratio, random);
             samples += sound.length;
             List<Utterance> heard = Recordings.hear(recogniser, sound);
             List<Utterance> meaningful =
@@ -243,6 +276,7 @@ final class GraphCalibration {
             boolean correct = understood.equals(List.of(grammar.meanings(clip.words())));
             if (clip.inGrammar()) {
                 in++;
+                said.merge(noise.name(), 1, Integer::sum);
                 ghosts += heard.size() - understood.size();
                 right += correct ? 1 : 0;
                 wrong += !correct && !understood.isEmpty() ? 1 : 0;
@@ -255,7 +289,7 @@ final class GraphCalibration {
                             .mapToDouble(Utterance::signalToNoise)
                             .min()
                             .orElse(0);
-                    readings.add(new Accepted(correct, least, signalToNoise));
+                    readings.add(new Accepted(noise.name(), correct, least, signalToNoise));
                     if (verbose) {
                         System.out.printf(
                                 Locale.ROOT, "    SN %d %b %.4f %.1f%n", ratio, correct, least, signalToNoise);
@@ -274,6 +308,9 @@ final class GraphCalibration {
             }
         }
         printDoubts(readings, in);
+        if (noises.size() > 1) {
+            printNoises(readings, said);
+        }
         System.out.printf(
                 Locale.ROOT,
                 "    of talk saved at once by the program: %.1f, obeyed: %.1f%n",
@@ -284,11 +321,13 @@ final class GraphCalibration {
     }
 
     /** The same noise as {@link #score} hears. */
-    private static void write(Path folder, List<Clip> clips, int ratio) throws IOException {
+    private void write(Path folder, List<Clip> clips, int ratio) throws IOException {
         Random random = new Random(5);
         Files.createDirectories(folder);
-        for (Clip clip : clips) {
-            Wavs.write(folder.resolve(clip.file()), noisy(clip.samples(), clips, ratio, random));
+        for (int place = 0; place < clips.size(); place++) {
+            Clip clip = clips.get(place);
+            Noise noise = noises.get(place % noises.size());
+            Wavs.write(folder.resolve(clip.file()), noisy(clip.samples(), clips, noise, ratio, random));
         }
     }
 
@@ -296,31 +335,55 @@ final class GraphCalibration {
         return java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
     }
 
-    /** Half babble of other recordings, half low-frequency rumble, at a ratio to the loud parts of the speech. */
-    private static short[] noisy(short[] speech, List<Clip> clips, int ratio, Random random) {
-        double[] babble = new double[speech.length];
+    private static short[] noisy(short[] speech, List<Clip> clips, Noise noise, int ratio, Random random) {
+        double[] sound = noise == TALK_AND_RUMBLE
+                ? talkAndRumble(speech.length, clips, random)
+                : cut(noise.samples(), speech.length, random);
+        double level = loudness(speech) * Math.pow(10, -ratio / 20.0);
+        short[] mixed = new short[speech.length];
+        for (int j = 0; j < mixed.length; j++) {
+            mixed[j] = (short) Math.max(-32768, Math.min(32767, Math.round(0.5 * (speech[j] + level * sound[j]))));
+        }
+        return mixed;
+    }
+
+    /** A piece of the recording from anywhere in it, with a root mean square of one. */
+    private static double[] cut(short[] noise, int length, Random random) {
+        int shift = random.nextInt(noise.length);
+        double[] piece = new double[length];
+        for (int j = 0; j < length; j++) {
+            piece[j] = noise[(j + shift) % noise.length];
+        }
+        double level = rms(piece);
+        for (int j = 0; j < length; j++) {
+            piece[j] /= level;
+        }
+        return piece;
+    }
+
+    /** Half babble of other recordings, half low-frequency rumble, with a root mean square of about one. */
+    private static double[] talkAndRumble(int length, List<Clip> clips, Random random) {
+        double[] babble = new double[length];
         for (int i = 0; i < BABBLERS; i++) {
             short[] other = clips.get(random.nextInt(clips.size())).samples();
             int shift = random.nextInt(other.length);
-            for (int j = 0; j < babble.length; j++) {
+            for (int j = 0; j < length; j++) {
                 babble[j] += other[(j + shift) % other.length];
             }
         }
-        double[] rumble = new double[speech.length];
+        double[] rumble = new double[length];
         double slow = 0;
-        for (int j = 0; j < rumble.length; j++) {
+        for (int j = 0; j < length; j++) {
             slow = 0.95 * slow + random.nextGaussian();
             rumble[j] = slow + 0.3 * random.nextGaussian();
         }
-        double level = loudness(speech) * Math.pow(10, -ratio / 20.0) / Math.sqrt(2);
-        double babbleLevel = rms(babble);
-        double rumbleLevel = rms(rumble);
-        short[] mixed = new short[speech.length];
-        for (int j = 0; j < mixed.length; j++) {
-            double noise = level * (babble[j] / babbleLevel + rumble[j] / rumbleLevel);
-            mixed[j] = (short) Math.max(-32768, Math.min(32767, Math.round(0.5 * (speech[j] + noise))));
+        double babbleLevel = rms(babble) * Math.sqrt(2);
+        double rumbleLevel = rms(rumble) * Math.sqrt(2);
+        double[] both = new double[length];
+        for (int j = 0; j < length; j++) {
+            both[j] = babble[j] / babbleLevel + rumble[j] / rumbleLevel;
         }
-        return mixed;
+        return both;
     }
 
     private static double loudness(short[] speech) {
@@ -336,6 +399,23 @@ final class GraphCalibration {
 
     private static double rms(double[] values) {
         return Math.sqrt(Arrays.stream(values).map(v -> v * v).sum() / values.length);
+    }
+
+    private static List<Noise> noises(String folder) throws IOException, AudioException {
+        if (folder == null) {
+            return List.of(TALK_AND_RUMBLE);
+        }
+        List<Path> files;
+        try (Stream<Path> found = Files.list(Path.of(folder))) {
+            files = found.filter(file -> file.toString().endsWith(".wav"))
+                    .sorted()
+                    .toList();
+        }
+        List<Noise> noises = new ArrayList<>();
+        for (Path file : files) {
+            noises.add(new Noise(file.getFileName().toString().replace(".wav", ""), Recordings.samples(file)));
+        }
+        return noises;
     }
 
     private static List<Clip> clips(Path folder) throws IOException, AudioException {
