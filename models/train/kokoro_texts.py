@@ -6,6 +6,7 @@ import json
 import random
 import sys
 
+from kokoro_phonemes import in_kokoros_symbols
 from sentences import Sentences
 from voices import spoken_form
 
@@ -41,7 +42,9 @@ def main():
     rows = []
     for _ in range(count):
         words = texts.draw(r)
-        phonemes = accented(tokenizer.phonemize(spoken_form(words), r.choice(["en-us", "en-us", "en-gb"])), r) + r.choice(ENDS)
+        variety = r.choice(["en-us", "en-us", "en-gb"])
+        phonemes = accented(tokenizer.phonemize(spoken_form(words), variety), r)
+        phonemes = in_kokoros_symbols(phonemes, variety == "en-gb") + r.choice(ENDS)
         rows.append({"words": " ".join(words), "tokens": tokenizer.tokenize(phonemes)})
     with open(out, "w", encoding="utf-8") as file:
         json.dump(rows, file, separators=(",", ":"))
