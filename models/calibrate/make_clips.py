@@ -10,6 +10,9 @@ import random
 import subprocess
 import sys
 
+sys.path.append(str(pathlib.Path(__file__).parent.parent / "train"))
+from kokoro_phonemes import spoken
+
 ONES = "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
 TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
 FINGERS = ["index", "middle", "long", "ring", "little", "small"]
@@ -66,10 +69,6 @@ def reading(r):
     return r.choice(COMMANDS)
 
 
-# Spoken with espeak-ng's symbols, as in all figures so far.
-OLD_SYMBOLS = {"jm_kumo"}
-
-
 def kokoro(name, spelled, raw):
     """Kokoro needs the packages and the model files of ../train (KOKORO names the folder with kokoro.onnx and voices_all.npz of kokoro_voices.py)."""
     import os
@@ -77,17 +76,10 @@ def kokoro(name, spelled, raw):
     import soundfile
     from kokoro_onnx import Kokoro
 
-    sys.path.append(str(pathlib.Path(__file__).parent.parent / "train"))
-    from kokoro_phonemes import in_kokoros_symbols
-
     if not ENGINES:
         folder = pathlib.Path(os.environ["KOKORO"])
         ENGINES.append(Kokoro(str(folder / "kokoro.onnx"), str(folder / "voices_all.npz")))
-    engine, british = ENGINES[0], name.startswith("b")
-    phonemes = engine.tokenizer.phonemize(spelled, "en-gb" if british else "en-us")
-    if name not in OLD_SYMBOLS:
-        phonemes = in_kokoros_symbols(phonemes, british) + "."
-    samples, rate = engine.create(phonemes, voice=name, speed=1.0, is_phonemes=True)
+    samples, rate = spoken(ENGINES[0], name, spelled, "en-gb" if name.startswith("b") else "en-us", 1.0)
     soundfile.write(raw, samples, rate, subtype="PCM_16")
 
 

@@ -80,8 +80,8 @@ class Noises:
         return scaled(sound + 1e-3 * torch.randn_like(sound))
 
     def recorded(self, rows, count):
-        """Rain, wind, traffic: a recording at a speed of its own; steady hiss where none is there."""
-        return scaled(self.recordings.anywhere(rows, count)) if self.recordings else self.coloured(rows, count)
+        """Storm, wind, traffic: recordings, each at a speed of its own."""
+        return scaled(self.recordings.anywhere(rows, count))
 
     def babble(self, rows, count):
         voices = int(torch.randint(4, 9, (1,)))
@@ -89,12 +89,13 @@ class Noises:
 
     def mixture(self, rows, count):
         """Every row gets one or two kinds. Only what a row gets is made."""
-        makers = (self.coloured, self.swelling, self.humming, self.recorded, self.clatter, self.babble)
+        lasting = (self.coloured, self.swelling, self.humming, *([self.recorded] if self.recordings else []))
+        makers = (*lasting, self.clatter, self.babble)
         shares = torch.zeros(rows, len(makers), device=self.device)
         row = torch.arange(rows, device=self.device)
         room = torch.rand(rows, device=self.device) < ROOM_SHARE
         any_first, any_second = (torch.randint(0, len(makers), (rows,), device=self.device) for _ in range(2))
-        talk, steady = len(makers) - 1, torch.randint(0, 4, (rows,), device=self.device)
+        talk, steady = len(makers) - 1, torch.randint(0, len(lasting), (rows,), device=self.device)
         weight = (torch.rand(rows, device=self.device) < 0.4) * torch.rand(rows, device=self.device)
         shares[row, torch.where(room, steady, any_second)] = torch.where(room, uniform((rows,), 0.1, 1.5, self.device), weight)
         shares[row, torch.where(room, talk, any_first)] = 1.0

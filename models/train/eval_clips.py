@@ -12,6 +12,7 @@ import numpy as np
 import soundfile as sf
 
 import voices
+from kokoro_phonemes import spoken
 from sentences import Sentences
 
 MODEL_FOLDER = Path(__file__).with_name("tts")
@@ -31,9 +32,8 @@ def kokoro_speaker():
     engine = Kokoro(str(MODEL_FOLDER / "kokoro.onnx"), str(MODEL_FOLDER / "voices_all.npz"))
 
     def speak(voice, words, r):
-        text = voices.spoken_form(words)
-        samples, rate = engine.create(text, voice=voice, speed=r.uniform(0.85, 1.15), lang=r.choice(["en-us", "en-gb"]))
-        return voices.to_model_rate(samples, rate)
+        speed, variety = r.uniform(0.85, 1.15), r.choice(["en-us", "en-gb"])
+        return voices.to_model_rate(*spoken(engine, voice, voices.spoken_form(words), variety, speed))
 
     return speak
 

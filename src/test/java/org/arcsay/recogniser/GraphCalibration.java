@@ -51,9 +51,12 @@ final class GraphCalibration {
 
     private record Clip(String file, boolean inGrammar, List<String> words, short[] samples) {}
 
-    private record Noise(String name, short[] samples) {}
+    private record Noise(String name, NoiseMaker maker) {}
 
-    private static final Noise TALK_AND_RUMBLE = new Noise("talk and rumble", new short[0]);
+    /** Makes noise of a number of samples with a root mean square of about one. */
+    private interface NoiseMaker {
+        double[] make(int length, Random random);
+    }
 
     private record Score(
             int right, int wrong, int refused, int inGrammar, int accepted, int outOfGrammar, int ghosts, double load) {
@@ -88,10 +91,11 @@ final class GraphCalibration {
     }
 
     public static void main(String[] arguments) throws Exception {
-        new GraphCalibration(noises(System.getProperty("noises")))
+        List<Clip> clips = clips(Path.of(arguments[1]));
+        new GraphCalibration(noises(System.getProperty("noises"), clips))
                 .measure(
                         Path.of(arguments[0]),
-                        clips(Path.of(arguments[1])),
+                        clips,
                         Stream.of(arguments[2].split(",")).map(Integer::valueOf).toList(),
                         Arrays.asList(arguments).subList(3, arguments.length));
     }
@@ -265,7 +269,7 @@ final class GraphCalibration {
         for (int place = 0; place < clips.size(); place++) {
             Clip clip = clips.get(place);
             Noise noise = noises.get(place % noises.size());
-            short[] sound = noisy(clip.samples(), clips, noise, ratio, random);
+            short[] sound = noisy(clip.samples(), noise, ratio, random);
             samples += sound.length;
             List<Utterance> heard = Recordings.hear(recogniser, sound);
             List<Utterance> meaningful =
@@ -327,7 +331,7 @@ final class GraphCalibration {
         for (int place = 0; place < clips.size(); place++) {
             Clip clip = clips.get(place);
             Noise noise = noises.get(place % noises.size());
-            Wavs.write(folder.resolve(clip.file()), noisy(clip.samples(), clips, noise, ratio, random));
+            Wavs.write(folder.resolve(clip.file()), noisy(clip.samples(), noise, ratio, random));
         }
     }
 
@@ -335,10 +339,9 @@ final class GraphCalibration {
         return java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
     }
 
-    private static short[] noisy(short[] speech, List<Clip> clips, Noise noise, int ratio, Random random) {
-        double[] sound = noise == TALK_AND_RUMBLE
-                ? talkAndRumble(speech.length, clips, random)
-                : cut(noise.samples(), speech.length, random);
+    /** The noise at a ratio to the loud parts of the speech. */
+    private static short[] noisy(short[] speech, Noise noise, int ratio, Random random) {
+        double[] sound = noise.maker().make(speech.length, random);
         double level = loudness(speech) * Math.pow(10, -ratio / 20.0);
         short[] mixed = new short[speech.length];
         for (int j = 0; j < mixed.length; j++) {
@@ -347,7 +350,7 @@ final class GraphCalibration {
         return mixed;
     }
 
-    /** A piece of the recording from anywhere in it, with a root mean square of one. */
+    /** A piece of the recording from anywhere in it. */
     private static double[] cut(short[] noise, int length, Random random) {
         int shift = random.nextInt(noise.length);
         double[] piece = new double[length];
@@ -361,7 +364,7 @@ final class GraphCalibration {
         return piece;
     }
 
-    /** Half babble of other recordings, half low-frequency rumble, with a root mean square of about one. */
+    /** Half babble of other recordings, half low-frequency rumble. */
     private static double[] talkAndRumble(int length, List<Clip> clips, Random random) {
         double[] babble = new double[length];
         for (int i = 0; i < BABBLERS; i++) {
@@ -401,9 +404,9 @@ final class GraphCalibration {
         return Math.sqrt(Arrays.stream(values).map(v -> v * v).sum() / values.length);
     }
 
-    private static List<Noise> noises(String folder) throws IOException, AudioException {
+    private static List<Noise> noises(String folder, List<Clip> clips) throws IOException, AudioException {
         if (folder == null) {
-            return List.of(TALK_AND_RUMBLE);
+            return List.of(new Noise("talk and rumble", (length, random) -> talkAndRumble(length, clips, random)));
         }
         List<Path> files;
         try (Stream<Path> found = Files.list(Path.of(folder))) {
@@ -413,7 +416,10 @@ final class GraphCalibration {
         }
         List<Noise> noises = new ArrayList<>();
         for (Path file : files) {
-            noises.add(new Noise(file.getFileName().toString().replace(".wav", ""), Recordings.samples(file)));
+            short[] recorded = Recordings.samples(file);
+            noises.add(new Noise(
+                    file.getFileName().toString().replace(".wav", ""),
+                    (length, random) -> cut(recorded, length, random)));
         }
         return noises;
     }
