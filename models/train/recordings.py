@@ -5,11 +5,14 @@
     python recordings.py words GIT_FOLDER OUT       single words of hundreds of people (Apache-2.0), for training
     python recordings.py wakes GIT_FOLDER OUT       single words of a community (public domain), for training
     python recordings.py prompts FOLDER OUT         telephone prompts of one speaker (CC BY-SA 3.0), as Debian installs them, for training
+    python recordings.py an4 GIT_FOLDER OUT         letters and numbers of 84 people (free for any purpose), in the corpus' own halves
+    python recordings.py commands GIT_FOLDER OUT    single words of Speech Commands (CC BY 4.0), split by speaker as its README does
 
 GIT_FOLDER is a clone (bare or not). Held-out material goes to OUT/held, the rest to OUT/train. The orders come with what was ordered, not
 with its words: pocketsphinx, which knows people's voices, finds the words among all ways of saying that order. ``prompts`` needs ffmpeg.
 """
 import gzip
+import hashlib
 import io
 import itertools
 import json
@@ -32,6 +35,10 @@ WAKES = {"computer/en": "computer", "athena/en": "athena", "amelia/en": "amelia"
 ASKING = "brew|can i get|can i have|i want|get me|give me|i'd like|make me|may i have"
 PROMPT_TEXTS = "/usr/share/doc/asterisk-core-sounds-en/core-sounds-en.txt.gz"
 LONGEST_PROMPT = 8.0
+COMMAND_FILE = re.compile(r"(?:^|[/_])([a-z]+)[/_]([0-9a-f]{8})_nohash_(\d+)\.wav")
+COMMANDS_RANGE, COMMANDS_HELD_PERCENT = 2**27, 20
+QUIETEST_COMMAND = 0.02
+AN4_PARTS = {"train": "train", "test": "held"}
 
 
 def git(repository, *arguments):
@@ -133,6 +140,32 @@ def prompts(folder, out):
                 yield "train", f"prompt_{name.replace('/', '_')}.flac", "units" if unit else "prompts", words, trimmed(samples)
 
 
+def an4(repository, out):
+    for part, kind in AN4_PARTS.items():
+        paths = {Path(name).name: name for name in git(repository, "show", f"HEAD:etc/an4_{part}.fileids").decode().split()}
+        for line in git(repository, "show", f"HEAD:etc/an4_{part}.transcription").decode().splitlines():
+            words, name = re.fullmatch(r"(?:<s> )?(.*?)(?: </s>)? \((\S+)\)", line).groups()
+            content = git(repository, "show", f"HEAD:wav/{paths[name]}.wav")
+            yield kind, f"an4_{name}.flac", f"an4-{name.split('-')[1]}", words.lower(), trimmed(read(content))
+
+
+def commands(repository, out):
+    for path, content in git_files(repository, "."):
+        found_name = COMMAND_FILE.search(str(path))
+        if found_name:
+            word, speaker, number = found_name.groups()
+            samples, rate = sf.read(io.BytesIO(content))
+            if np.abs(samples).max() > QUIETEST_COMMAND:
+                kind = "held" if is_held_out_of_commands(speaker) else "train"
+                yield kind, f"command_{word}_{speaker}_{number}.flac", f"commands-{speaker}", word, trimmed(read(content))
+
+
+def is_held_out_of_commands(speaker):
+    """By the rule that the set itself gives for its validation and testing parts, a tenth of the speakers each."""
+    share = int(hashlib.sha1(speaker.encode()).hexdigest(), 16) % COMMANDS_RANGE / (COMMANDS_RANGE - 1)
+    return 100 * share < COMMANDS_HELD_PERCENT
+
+
 def plain(text):
     """The words of a prompt, or nothing where it has signs whose reading is uncertain."""
     text = re.sub(r"\b\d\b", lambda digit: DIGITS[int(digit[0])], re.sub(r"\s*\[.\]$", "", text.lower()))
@@ -140,7 +173,7 @@ def plain(text):
     return "" if re.search(r"[^a-z' ]", text) else " ".join(text.split())
 
 
-MAKERS = {"digits": digits, "orders": orders, "words": single_words, "wakes": wakes, "prompts": prompts}
+MAKERS = {"digits": digits, "orders": orders, "words": single_words, "wakes": wakes, "prompts": prompts, "an4": an4, "commands": commands}
 
 
 def main():

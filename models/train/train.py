@@ -30,10 +30,12 @@ SEED = 1
 LONGEST_LEAD = 1.5
 NOISE_ONLY = 0.05
 QUIET = 0.35
-UNIT_SHARE = 0.13
+UNIT_SHARE = 0.2
+CROWD_SHARE = 0.5
 MASKED = 0.5
-SHARES = {"kokoro": 0.55, "joe": 0.08, "festival": 0.11, "flite": 0.12, "espeak": 0.12, "rhvoice": 0.1, "people": 0.06, "orders": 0.06, "prompts": 0.05}
-UNITS = ("fsdd", "units")
+SHARES = {"kokoro": 0.55, "joe": 0.08, "festival": 0.11, "flite": 0.12, "espeak": 0.12, "rhvoice": 0.1, "people": 0.06, "an4": 0.12, "orders": 0.06, "prompts": 0.05}
+CROWD = "commands"
+UNITS = ("fsdd", "units", CROWD)
 MUMBLED = 0.06
 DRAWN = 60000
 COUNTED = 12000
@@ -97,6 +99,8 @@ class Corpus:
         for u in self.utterances:
             if u.voice.startswith(UNITS):
                 self.units.setdefault(u.voice, []).append(u)
+        self.crowd = [u.voice for u in self.utterances if u.voice.startswith(CROWD)]
+        self.few = [voice for voice in self.units if not voice.startswith(CROWD)]
         spoken = [u for u in self.utterances if not u.voice.startswith(UNITS)]
         for u in spoken:
             u.graphs = [self.graph(u.words) for _ in range(VARIANTS if set(u.words) - self.known else 1)]
@@ -153,7 +157,9 @@ class Corpus:
         return self.batch(items, quiet_share)
 
     def unit_string(self):
-        speaker = self.units[self.r.choice(list(self.units))]
+        """Words of one speaker in a row. Few speakers have many words, a crowd has few each: the more, the oftener drawn."""
+        from_crowd = not self.few or (self.crowd and self.r.random() < CROWD_SHARE)
+        speaker = self.units[self.r.choice(self.crowd if from_crowd else self.few)]
         spoken = [self.r.choice(speaker) for _ in range(self.r.choice([1, 1, 1, 2, 2, 3, 4, 5]))]
         return spoken, self.graph([w for u in spoken for w in u.words])
 
