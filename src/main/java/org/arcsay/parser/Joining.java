@@ -147,7 +147,11 @@ public final class Joining {
                     reading.who().placement().or(set.who()::placement));
             Utterance whole = joined(first, piece);
             Understood meaning = new Understood(
-                    new Dictated(who, reading.readings(), false), alone.certainty(), List.of(), whole.signalToNoise());
+                    new Dictated(who, reading.readings(), false),
+                    alone.others(),
+                    alone.outside(),
+                    List.of(),
+                    whole.signalToNoise());
             return new Said(whole, meaning, Link.WHOLE);
         }
         return alone(piece, alone);

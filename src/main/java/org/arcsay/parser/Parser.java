@@ -1,7 +1,9 @@
 package org.arcsay.parser;
 
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.grammar.Tag;
@@ -12,6 +14,9 @@ import org.arcsay.parser.Command.Rejected;
 
 /** Words to commands. Whatever is not exactly one sentence of the grammar is rejected. Any thread may use it. */
 public final class Parser {
+    /** The least probability of a meaning that is offered instead of another, or remembered as perhaps meant. */
+    private static final double WORTH_NAMING = 0.04;
+
     private final SpokenGrammar grammar;
 
     public Parser(SpokenGrammar grammar) {
@@ -29,17 +34,23 @@ public final class Parser {
     /** The meaning of an utterance beside the meanings of its rivals; all that is rejected counts as one meaning. */
     public Understood understand(Utterance utterance) {
         Command command = parse(utterance);
-        double others = 0;
-        Set<Command> rivals = new LinkedHashSet<>();
+        Map<Command, Double> shares = new LinkedHashMap<>();
+        double outside = 0;
         for (Utterance.Rival rival : utterance.rivals()) {
             Command other = parse(List.of(rival.text().split(" ")));
-            boolean same = other.equals(command) || (other instanceof Rejected && command instanceof Rejected);
-            if (!same) {
-                others += rival.probability();
-                rivals.add(other);
+            if (!(other instanceof Rejected)) {
+                shares.merge(other, rival.probability(), Double::sum);
+            } else if (!(command instanceof Rejected)) {
+                outside += rival.probability();
             }
         }
-        return new Understood(command, 1 - others, List.copyOf(rivals), utterance.signalToNoise());
+        shares.remove(command);
+        double others = shares.values().stream().mapToDouble(share -> share).sum();
+        List<Command> rivals = shares.entrySet().stream()
+                .filter(share -> share.getValue() >= WORTH_NAMING)
+                .map(Map.Entry::getKey)
+                .toList();
+        return new Understood(command, others, outside, rivals, utterance.signalToNoise());
     }
 
     /** Whether some sentence begins with the words of an utterance. */

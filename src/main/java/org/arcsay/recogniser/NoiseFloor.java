@@ -5,12 +5,16 @@ import java.util.Random;
 /**
  * Faint noise under the sound that the recogniser hears, the same in every run; for one thread.
  *
- * <p>The acoustic network takes digital silence (samples of exactly zero) for words. The noise has a normal distribution
- * with a standard deviation of one step of 16 bits, as Kaldi's own dither has; that one differs from run to run, so the
- * model turns it off ({@code --dither=0.0}). Only what the recogniser hears is changed, never the sound of the caller.
+ * <p>The acoustic network takes digital silence (samples of exactly zero) for words, and in near silence words for nothing. The
+ * noise has a normal distribution, four times as strong as Kaldi's own dither and still fainter than that of most microphones;
+ * why: docs/decisions/0015-silence-around-the-sound.md. Kaldi's own differs from run to run, so the model turns it off ({@code
+ * --dither=0.0}). Only what the recogniser hears is changed, never the sound of the caller.
  */
 final class NoiseFloor {
     private static final long SEED = 1;
+
+    /** Standard deviation, in steps of 16 bits. */
+    private static final double STRENGTH = 4;
 
     private final Random random = new Random(SEED);
 
@@ -18,7 +22,7 @@ final class NoiseFloor {
     short[] under(short[] samples, int length) {
         short[] noisy = new short[length];
         for (int i = 0; i < length; i++) {
-            long sum = samples[i] + Math.round(random.nextGaussian());
+            long sum = samples[i] + Math.round(STRENGTH * random.nextGaussian());
             noisy[i] = (short) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, sum));
         }
         return noisy;

@@ -30,7 +30,8 @@ public final class VoskRecogniser implements Recogniser {
      */
     private static final Duration MARGIN = Duration.ofMillis(800);
 
-    private static final int ALTERNATIVES = 10;
+    /** More than the lattice of a reading usually holds; its width is in the model's conf. */
+    private static final int ALTERNATIVES = 30;
 
     private static final int FAILED = -1;
     private static final int END_OF_UTTERANCE = 1;

@@ -22,49 +22,54 @@ import org.arcsay.validate.RuleInfo;
  * @param resolver completes the values that were possible as well
  */
 public record HearingDoubt(Resolver resolver) {
-    /** Below it a meaning is asked about; see docs/decisions/0004-doubtful-hearing.md. */
-    private static final double CERTAIN = 0.85;
+    /** A greater share of the probability for other meanings together is a doubt; see docs/decisions/0018-two-kinds-of-doubt.md. */
+    private static final double OTHER_COMMANDS = 0.15;
 
-    /** Below it (dB) a reading must be more certain than in quiet; see docs/decisions/0016-readings-in-noise.md. */
+    private static final double OTHER_READINGS = 0.08;
+
+    /** So is a greater share for sound that is no sentence of the grammar. */
+    private static final double OUTSIDE = 0.25;
+
+    /** Below it (dB) a reading must be more certain than in quiet; how it is measured: docs/decisions/0016-readings-in-noise.md. */
     private static final double NOISY = 15;
 
-    private static final double CERTAIN_IN_NOISE = 0.98;
+    private static final double OTHER_READINGS_IN_NOISE = 0.02;
+
+    private static final double OUTSIDE_IN_NOISE = 0.1;
 
     /** Below it (dB) every reading is asked about. */
-    private static final double LOUD = 11;
+    private static final double LOUD = 7;
 
     /** What the documentation says about it, as about the rules. */
     public static final RuleInfo INFO = new RuleInfo(
             Question.HEARING,
             List.of(Severity.HOLD),
-            "The sound could have meant something else: the likeliest meaning has less than " + CERTAIN
-                    + " of the probability of all that the recogniser found; less than " + CERTAIN_IN_NOISE
+            "The sound could have meant something else: other meanings have together more than " + OTHER_READINGS
+                    + " of the probability of all that the recogniser found, or sound that is no sentence more than "
+                    + OUTSIDE + "; more than " + OTHER_READINGS_IN_NOISE + " or " + OUTSIDE_IN_NOISE
                     + " where it was spoken less than " + (int) NOISY
                     + " dB above the sound around it; or it was spoken less than "
                     + (int) LOUD + " dB above that.",
             "This doubts the hearing and not the value, so it comes from the recogniser and not from a rule below. The other"
                     + " value is offered where there is one. Commands that would change something are not carried out in that"
                     + " case.",
-            new Provenance(
-                    Mark.OUR_DEFAULT,
-                    "measured, see decisions/0004-doubtful-hearing.md and 0016-readings-in-noise.md"));
+            new Provenance(Mark.OUR_DEFAULT, "measured, see decisions/0018-two-kinds-of-doubt.md"));
 
     /** Of a command: whether something else was likely enough. */
     public static boolean isDoubtful(Understood said) {
-        return said.certainty() < CERTAIN;
+        return said.others() > OTHER_COMMANDS || said.outside() > OUTSIDE;
     }
 
     /** Of a reading: a value heard in noise may be of somebody else, or of nobody. */
-    static boolean isDoubtfulReading(Understood said) {
-        return isDoubtfulReading(said.certainty(), said.signalToNoise());
+    public static boolean isDoubtfulReading(Understood said) {
+        double decibels = said.signalToNoise();
+        return decibels < LOUD
+                || isUnclear(said)
+                || (decibels < NOISY && (said.others() > OTHER_READINGS_IN_NOISE || said.outside() > OUTSIDE_IN_NOISE));
     }
 
-    /**
-     * The same of a certainty (0 to 1) and a signal-to-noise ratio (dB).
-     */
-    public static boolean isDoubtfulReading(double certainty, double signalToNoise) {
-        double least = signalToNoise < NOISY ? CERTAIN_IN_NOISE : CERTAIN;
-        return certainty < least || signalToNoise < LOUD;
+    private static boolean isUnclear(Understood reading) {
+        return reading.others() > OTHER_READINGS || reading.outside() > OUTSIDE;
     }
 
     Finding finding(Understood said, Reading candidate, Visit visit) {
@@ -74,7 +79,7 @@ public record HearingDoubt(Resolver resolver) {
                 .findFirst();
         String sentence = candidate.words()
                 + other.map(value -> " was not clear and could be " + value.words() + "; say which of the two it is.")
-                        .orElse((isDoubtful(said) ? " was not heard clearly;" : " was spoken into noise;")
+                        .orElse((isUnclear(said) ? " was not heard clearly;" : " was spoken into noise;")
                                 + " say yes if it is right, or say it again.");
         List<LabelledNumber> numbers = other.stream()
                 .map(value -> new LabelledNumber("could be", value.words(), ""))

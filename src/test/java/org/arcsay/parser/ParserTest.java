@@ -15,8 +15,11 @@ import org.arcsay.model.Mode;
 import org.arcsay.model.Motion;
 import org.arcsay.model.Remark;
 import org.arcsay.model.Side;
+import org.arcsay.model.Utterance;
+import org.arcsay.model.Utterance.Rival;
 import org.arcsay.model.Value;
 import org.arcsay.model.Value.NotTestedReason;
+import org.arcsay.model.Word;
 import org.arcsay.parser.Command.ControlWord;
 import org.arcsay.parser.Command.Dictated;
 import org.arcsay.parser.Command.Reason;
@@ -293,6 +296,35 @@ class ParserTest {
 
     private static Reason rejected(String words) {
         return assertInstanceOf(Command.Rejected.class, parse(words)).reason();
+    }
+
+    @Test
+    void otherMeaningsAreAddedUpApartFromSoundThatIsNoSentence() {
+        Understood said = understand(
+                "i p flexion fifty",
+                new Rival("i p flexion fifty degrees", 0.2),
+                new Rival("i p flexion fifteen", 0.03),
+                new Rival("i p flexion [unk]", 0.06),
+                new Rival("i p flexion sixty", 0.02),
+                new Rival("flexion i p", 0.05),
+                new Rival("i p flexion fifteen degrees", 0.02));
+        assertEquals(parse("i p flexion fifty"), said.command());
+        assertEquals(0.07, said.others(), 1e-9);
+        assertEquals(0.11, said.outside(), 1e-9);
+        assertEquals(List.of(parse("i p flexion fifteen")), said.rivals());
+    }
+
+    @Test
+    void ofSoundThatIsNoSentenceOnlySentencesAreOtherMeanings() {
+        Understood said = understand("[unk]", new Rival("i p flexion [unk]", 0.3), new Rival("left hand", 0.2));
+        assertEquals(0.2, said.others(), 1e-9);
+        assertEquals(0, said.outside());
+        assertEquals(List.of(parse("left hand")), said.rivals());
+    }
+
+    private static Understood understand(String words, Rival... rivals) {
+        List<Word> heard = Utterance.typed(List.of(words.split(" "))).words();
+        return PARSER.understand(new Utterance(heard, List.of(rivals)));
     }
 
     @Test

@@ -17,6 +17,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.arcsay.audio.AudioException;
 import org.arcsay.audio.Wavs;
@@ -109,14 +110,15 @@ final class GraphCalibration {
                 }
                 continue;
             }
-            try (Recogniser recogniser = recogniser(model, cache, way)) {
-                for (int ratio : ratios) {
+            for (int ratio : ratios) {
+                try (Recogniser recogniser = recogniser(model, cache, way)) {
                     System.out.printf("%-14s %3d dB  %s%n", way, ratio, score(recogniser, clips, ratio));
                 }
             }
         }
     }
 
+    /** A new one for each ratio, since the noise it heard before stays in its measure of noise. */
     private Recogniser recogniser(Path model, Path cache, String way) throws ModelException {
         ModelFolder folder = ModelFolder.check(model);
         if (way.equals("phrases")) {
@@ -167,10 +169,22 @@ final class GraphCalibration {
         return phrases;
     }
 
-    /** An in-grammar recording: was it understood as said, and how sure was the least sure of what was understood? */
-    private record Accepted(String noise, boolean correct, double certainty, double signalToNoise) {
+    /** An in-grammar recording in which something was understood: was it what was said, and what else could it have been? */
+    private record Accepted(String noise, boolean correct, List<Understood> said) {
         boolean savedAtOnce() {
-            return !HearingDoubt.isDoubtfulReading(certainty, signalToNoise);
+            return said.stream().noneMatch(HearingDoubt::isDoubtfulReading);
+        }
+
+        double most(ToDoubleFunction<Understood> doubt) {
+            return said.stream().mapToDouble(doubt).max().orElse(0);
+        }
+
+        double signalToNoise() {
+            return said.stream().mapToDouble(Understood::signalToNoise).min().orElse(0);
+        }
+
+        double certainty() {
+            return 1 - most(one -> one.others() + one.outside());
         }
     }
 
@@ -228,7 +242,7 @@ final class GraphCalibration {
         Understood said = parser.understand(utterance);
         if (said.command() instanceof Command.Dictated
                 || (said.command() instanceof Command.Number number && number.correction())) {
-            return HearingDoubt.isDoubtfulReading(said.certainty(), said.signalToNoise()) ? Deed.NOTHING : Deed.SAVED;
+            return HearingDoubt.isDoubtfulReading(said) ? Deed.NOTHING : Deed.SAVED;
         }
         boolean nothing = said.command() instanceof Command.Number
                 || said.command() instanceof Command.Arc
@@ -239,15 +253,6 @@ final class GraphCalibration {
 
     private static double share(List<Deed> deeds, Deed wanted) {
         return 100.0 * deeds.stream().filter(wanted::equals).count() / Math.max(1, deeds.size());
-    }
-
-    private double certainty(Utterance utterance) {
-        Set<List<Tag>> meant = meanings(utterance.text());
-        double other = utterance.rivals().stream()
-                .filter(rival -> !meanings(rival.text()).equals(meant))
-                .mapToDouble(Utterance.Rival::probability)
-                .sum();
-        return 1 - other;
     }
 
     private Set<List<Tag>> meanings(String text) {
@@ -285,18 +290,20 @@ final class GraphCalibration {
                 right += correct ? 1 : 0;
                 wrong += !correct && !understood.isEmpty() ? 1 : 0;
                 if (!understood.isEmpty()) {
-                    double least = meaningful.stream()
-                            .mapToDouble(this::certainty)
-                            .min()
-                            .orElse(0);
-                    double signalToNoise = meaningful.stream()
-                            .mapToDouble(Utterance::signalToNoise)
-                            .min()
-                            .orElse(0);
-                    readings.add(new Accepted(noise.name(), correct, least, signalToNoise));
+                    Accepted reading = new Accepted(
+                            noise.name(),
+                            correct,
+                            meaningful.stream().map(parser::understand).toList());
+                    readings.add(reading);
                     if (verbose) {
                         System.out.printf(
-                                Locale.ROOT, "    SN %d %b %.4f %.1f%n", ratio, correct, least, signalToNoise);
+                                Locale.ROOT,
+                                "    READING %d dB %b others %.6f outside %.6f ratio %.1f%n",
+                                ratio,
+                                correct,
+                                reading.most(Understood::others),
+                                reading.most(Understood::outside),
+                                reading.signalToNoise());
                     }
                 }
             } else {
@@ -307,7 +314,7 @@ final class GraphCalibration {
             if (verbose && (clip.inGrammar() ? !correct : !understood.isEmpty())) {
                 System.out.println("    " + String.join(" ", clip.words()) + " -> "
                         + heard.stream()
-                                .map(u -> u.text() + String.format(" %.4f", certainty(u)))
+                                .map(u -> u.text() + String.format(" %.4f", u.probability()))
                                 .toList());
             }
         }

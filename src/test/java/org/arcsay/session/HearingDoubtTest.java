@@ -123,10 +123,10 @@ class HearingDoubtTest {
         assertThat(dictation.session.question()).isEmpty();
     }
 
-    /** Limits are our own, measured: docs/decisions/0016-readings-in-noise.md. */
+    /** Limits are our own, measured: docs/decisions/0018-two-kinds-of-doubt.md. */
     @Test
     void aReadingInLoudNoiseIsHeldHoweverCertain() throws Exception {
-        Asked asked = (Asked) dictation.sayAbove(10.9, "i p flexion fifty", List.of());
+        Asked asked = (Asked) dictation.sayAbove(6.9, "i p flexion fifty", List.of());
         assertThat(asked.stored().get(0).status()).isEqualTo(EntryStatus.HELD);
         assertThat(asked.stored().get(0).findings().get(0).sentence())
                 .isEqualTo("right IP flexion, active: 50 degrees was spoken into noise; say yes if it is right,"
@@ -143,7 +143,21 @@ class HearingDoubtTest {
         dictation.say("disregard that");
         assertThat(dictation.sayAbove(14.9, "i p flexion fifty", small)).isInstanceOf(Asked.class);
         dictation.say("no");
-        assertThat(dictation.sayAbove(11, "i p flexion fifty", tiny)).isInstanceOf(Outcome.Saved.class);
+        assertThat(dictation.sayAbove(7, "i p flexion fifty", tiny)).isInstanceOf(Outcome.Saved.class);
+    }
+
+    @Test
+    void soundThatMayBeNoSentenceIsADoubtInNoiseSooner() {
+        List<Rival> talk = List.of(new Rival("i p flexion [unk]", 0.15));
+        assertThat(dictation.sayAbove(15, "i p flexion fifty", talk)).isInstanceOf(Outcome.Saved.class);
+        dictation.say("disregard that");
+        assertThat(dictation.sayAbove(14.9, "i p flexion fifty", talk)).isInstanceOf(Asked.class);
+    }
+
+    @Test
+    void severalUnlikelyReadingsTogetherAreADoubt() {
+        List<Rival> two = List.of(new Rival("i p flexion fifteen", 0.05), new Rival("i p flexion sixty", 0.05));
+        assertThat(dictation.say("i p flexion fifty", two)).isInstanceOf(Asked.class);
     }
 
     @Test
@@ -154,7 +168,7 @@ class HearingDoubtTest {
 
     @Test
     void aJoinedReadingIsAsLoudAsItsFaintestPiece() {
-        dictation.sayAbove(9, 2000, "i p flexion", List.of());
+        dictation.sayAbove(5, 2000, "i p flexion", List.of());
         assertThat(dictation.sayAbove(30, 300, "fifty", List.of())).isInstanceOf(Asked.class);
     }
 
