@@ -11,7 +11,7 @@ import subprocess
 import sys
 
 sys.path.append(str(pathlib.Path(__file__).parent.parent / "train"))
-from kokoro_phonemes import spoken
+from kokoro_phonemes import engine_in, spoken
 
 ONES = "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
 TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
@@ -74,11 +74,9 @@ def kokoro(name, spelled, raw):
     import os
 
     import soundfile
-    from kokoro_onnx import Kokoro
 
     if not ENGINES:
-        folder = pathlib.Path(os.environ["KOKORO"])
-        ENGINES.append(Kokoro(str(folder / "kokoro.onnx"), str(folder / "voices_all.npz")))
+        ENGINES.append(engine_in(pathlib.Path(os.environ["KOKORO"])))
     samples, rate = spoken(ENGINES[0], name, spelled, "en-gb" if name.startswith("b") else "en-us", 1.0)
     soundfile.write(raw, samples, rate, subtype="PCM_16")
 

@@ -12,7 +12,7 @@ import numpy as np
 import soundfile as sf
 
 import voices
-from kokoro_phonemes import spoken
+from kokoro_phonemes import engine_in, spoken
 from sentences import Sentences
 
 MODEL_FOLDER = Path(__file__).with_name("tts")
@@ -27,9 +27,7 @@ open the window a little|extend your stay by ten days|you may flex the rules a b
 
 
 def kokoro_speaker():
-    from kokoro_onnx import Kokoro
-
-    engine = Kokoro(str(MODEL_FOLDER / "kokoro.onnx"), str(MODEL_FOLDER / "voices_all.npz"))
+    engine = engine_in(MODEL_FOLDER)
 
     def speak(voice, words, r):
         speed, variety = r.uniform(0.85, 1.15), r.choice(["en-us", "en-gb"])

@@ -17,6 +17,13 @@ def in_kokoros_symbols(phonemes, british):
     return phonemes
 
 
+def engine_in(folder):
+    """Kokoro as kokoro_onnx reads it, from the network and the voices of kokoro_voices.py in a folder."""
+    from kokoro_onnx import Kokoro
+
+    return Kokoro(str(folder / "kokoro.onnx"), str(folder / "voices_all.npz"))
+
+
 def spoken(engine, voice, text, variety, speed):
     """Samples and rate of a text that kokoro_onnx's engine reads; variety is en-us or en-gb."""
     phonemes = engine.tokenizer.phonemize(text, variety)

@@ -12,7 +12,6 @@ GIT_FOLDER is a clone (bare or not). Held-out material goes to OUT/held, the res
 with its words: pocketsphinx, which knows people's voices, finds the words among all ways of saying that order. ``prompts`` needs ffmpeg.
 """
 import gzip
-import hashlib
 import io
 import itertools
 import json
@@ -26,9 +25,9 @@ import numpy as np
 import soundfile as sf
 
 from voices import RATE, to_model_rate
+from voices_held_out import is_held_out
 
 DIGITS = "zero one two three four five six seven eight nine".split()
-HELD_OUT_SPEAKERS = {"theo", "nicolas"}
 FRAME, MARGIN = 320, 12
 SPOKEN_WORDS = ("computer", "smart mirror", "view glass")
 WAKES = {"computer/en": "computer", "athena/en": "athena", "amelia/en": "amelia", "heychatterbox/en-us": "hey chatterbox"}
@@ -36,9 +35,8 @@ ASKING = "brew|can i get|can i have|i want|get me|give me|i'd like|make me|may i
 PROMPT_TEXTS = "/usr/share/doc/asterisk-core-sounds-en/core-sounds-en.txt.gz"
 LONGEST_PROMPT = 8.0
 COMMAND_FILE = re.compile(r"(?:^|[/_])([a-z]+)[/_]([0-9a-f]{8})_nohash_(\d+)\.wav")
-COMMANDS_RANGE, COMMANDS_HELD_PERCENT = 2**27, 20
 QUIETEST_COMMAND = 0.02
-AN4_PARTS = {"train": "train", "test": "held"}
+AN4_PARTS = ("train", "test")
 
 
 def git(repository, *arguments):
@@ -54,10 +52,21 @@ def git_files(repository, prefix):
                 yield Path(path), content
 
 
-def read(content):
+def decoded(content):
     samples, rate = sf.read(io.BytesIO(content))
-    samples = to_model_rate(samples if samples.ndim == 1 else samples.mean(1), rate)
+    return to_model_rate(samples if samples.ndim == 1 else samples.mean(1), rate)
+
+
+def levelled(samples):
     return (samples / (np.abs(samples).max() + 1e-6) * 0.5).astype(np.float32)
+
+
+def read(content):
+    return levelled(decoded(content))
+
+
+def kind_of(voice):
+    return "held" if is_held_out(voice) else "train"
 
 
 def trimmed(samples):
@@ -70,8 +79,8 @@ def trimmed(samples):
 def digits(repository, out):
     for path, content in git_files(repository, "recordings"):
         digit, speaker, _ = path.stem.split("_")
-        kind = "held" if speaker in HELD_OUT_SPEAKERS else "train"
-        yield kind, f"{path.stem}.flac", f"fsdd-{speaker}", DIGITS[int(digit)], read(content)
+        voice = f"fsdd-{speaker}"
+        yield kind_of(voice), f"{path.stem}.flac", voice, DIGITS[int(digit)], read(content)
 
 
 def orders(repository, out):
@@ -141,12 +150,14 @@ def prompts(folder, out):
 
 
 def an4(repository, out):
-    for part, kind in AN4_PARTS.items():
-        paths = {Path(name).name: name for name in git(repository, "show", f"HEAD:etc/an4_{part}.fileids").decode().split()}
+    said = {}
+    for part in AN4_PARTS:
         for line in git(repository, "show", f"HEAD:etc/an4_{part}.transcription").decode().splitlines():
             words, name = re.fullmatch(r"(?:<s> )?(.*?)(?: </s>)? \((\S+)\)", line).groups()
-            content = git(repository, "show", f"HEAD:wav/{paths[name]}.wav")
-            yield kind, f"an4_{name}.flac", f"an4-{name.split('-')[1]}", words.lower(), trimmed(read(content))
+            said[name] = words.lower()
+    for path, content in git_files(repository, "wav"):
+        voice = f"an4-{path.stem.split('-')[1]}"
+        yield kind_of(voice), f"an4_{path.stem}.flac", voice, said[path.stem], trimmed(read(content))
 
 
 def commands(repository, out):
@@ -154,16 +165,9 @@ def commands(repository, out):
         found_name = COMMAND_FILE.search(str(path))
         if found_name:
             word, speaker, number = found_name.groups()
-            samples, rate = sf.read(io.BytesIO(content))
+            voice, samples = f"commands-{speaker}", decoded(content)
             if np.abs(samples).max() > QUIETEST_COMMAND:
-                kind = "held" if is_held_out_of_commands(speaker) else "train"
-                yield kind, f"command_{word}_{speaker}_{number}.flac", f"commands-{speaker}", word, trimmed(read(content))
-
-
-def is_held_out_of_commands(speaker):
-    """By the rule that the set itself gives for its validation and testing parts, a tenth of the speakers each."""
-    share = int(hashlib.sha1(speaker.encode()).hexdigest(), 16) % COMMANDS_RANGE / (COMMANDS_RANGE - 1)
-    return 100 * share < COMMANDS_HELD_PERCENT
+                yield kind_of(voice), f"command_{word}_{speaker}_{number}.flac", voice, word, trimmed(levelled(samples))
 
 
 def plain(text):

@@ -57,7 +57,7 @@ public record HearingDoubt(Resolver resolver) {
 
     /** Of a command: whether something else was likely enough. */
     public static boolean isDoubtful(Understood said) {
-        return said.others() > OTHER_COMMANDS || said.outside() > OUTSIDE;
+        return exceeds(said, OTHER_COMMANDS, OUTSIDE);
     }
 
     /** Of a reading: a value heard in noise may be of somebody else, or of nobody. */
@@ -65,11 +65,15 @@ public record HearingDoubt(Resolver resolver) {
         double decibels = said.signalToNoise();
         return decibels < LOUD
                 || isUnclear(said)
-                || (decibels < NOISY && (said.others() > OTHER_READINGS_IN_NOISE || said.outside() > OUTSIDE_IN_NOISE));
+                || (decibels < NOISY && exceeds(said, OTHER_READINGS_IN_NOISE, OUTSIDE_IN_NOISE));
     }
 
     private static boolean isUnclear(Understood reading) {
-        return reading.others() > OTHER_READINGS || reading.outside() > OUTSIDE;
+        return exceeds(reading, OTHER_READINGS, OUTSIDE);
+    }
+
+    private static boolean exceeds(Understood said, double others, double outside) {
+        return said.others() > others || said.outside() > outside;
     }
 
     Finding finding(Understood said, Reading candidate, Visit visit) {

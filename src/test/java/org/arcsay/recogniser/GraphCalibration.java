@@ -54,6 +54,9 @@ final class GraphCalibration {
 
     private record Noise(String name, NoiseMaker maker) {}
 
+    /** A recording with noise in it, as it is heard. */
+    private record Mixed(Clip clip, String noise, short[] sound) {}
+
     /** Makes noise of a number of samples with a root mean square of about one. */
     private interface NoiseMaker {
         double[] make(int length, Random random);
@@ -212,14 +215,14 @@ final class GraphCalibration {
     private void printDoubts(List<Accepted> accepted, int inGrammar) {
         StringBuilder line = new StringBuilder("    least certainty: right/wrong");
         for (double least : LEAST_CERTAINTIES) {
-            long right = accepted.stream()
-                    .filter(a -> a.correct() && a.certainty() >= least)
-                    .count();
-            long wrong = accepted.stream()
-                    .filter(a -> !a.correct() && a.certainty() >= least)
-                    .count();
+            List<Accepted> sure =
+                    accepted.stream().filter(a -> a.certainty() >= least).toList();
             line.append(String.format(
-                    Locale.ROOT, "  %s: %.1f/%.1f", least, 100.0 * right / inGrammar, 100.0 * wrong / inGrammar));
+                    Locale.ROOT,
+                    "  %s: %.1f/%.1f",
+                    least,
+                    share(sure, true, inGrammar),
+                    share(sure, false, inGrammar)));
         }
         System.out.println(line);
         List<Accepted> saved = accepted.stream().filter(Accepted::savedAtOnce).toList();
@@ -260,7 +263,6 @@ final class GraphCalibration {
     }
 
     private Score score(Recogniser recogniser, List<Clip> clips, int ratio) {
-        Random random = new Random(5);
         List<Accepted> readings = new ArrayList<>();
         List<Deed> talk = new ArrayList<>();
         int right = 0;
@@ -271,12 +273,10 @@ final class GraphCalibration {
         long samples = 0;
         long begin = cpuNanos();
         Map<String, Integer> said = new TreeMap<>();
-        for (int place = 0; place < clips.size(); place++) {
-            Clip clip = clips.get(place);
-            Noise noise = noises.get(place % noises.size());
-            short[] sound = noisy(clip.samples(), noise, ratio, random);
-            samples += sound.length;
-            List<Utterance> heard = Recordings.hear(recogniser, sound);
+        for (Mixed mixed : mixed(clips, ratio)) {
+            Clip clip = mixed.clip();
+            samples += mixed.sound().length;
+            List<Utterance> heard = Recordings.hear(recogniser, mixed.sound());
             List<Utterance> meaningful =
                     heard.stream().filter(u -> !meanings(u.text()).isEmpty()).toList();
             List<Set<List<Tag>>> understood = meaningful.stream()
@@ -285,13 +285,13 @@ final class GraphCalibration {
             boolean correct = understood.equals(List.of(grammar.meanings(clip.words())));
             if (clip.inGrammar()) {
                 in++;
-                said.merge(noise.name(), 1, Integer::sum);
+                said.merge(mixed.noise(), 1, Integer::sum);
                 ghosts += heard.size() - understood.size();
                 right += correct ? 1 : 0;
                 wrong += !correct && !understood.isEmpty() ? 1 : 0;
                 if (!understood.isEmpty()) {
                     Accepted reading = new Accepted(
-                            noise.name(),
+                            mixed.noise(),
                             correct,
                             meaningful.stream().map(parser::understand).toList());
                     readings.add(reading);
@@ -331,15 +331,24 @@ final class GraphCalibration {
         return new Score(right, wrong, in - right - wrong, in, accepted, clips.size() - in, ghosts, load);
     }
 
-    /** The same noise as {@link #score} hears. */
+    /** The same sound as {@link #score} hears. */
     private void write(Path folder, List<Clip> clips, int ratio) throws IOException {
-        Random random = new Random(5);
         Files.createDirectories(folder);
-        for (int place = 0; place < clips.size(); place++) {
-            Clip clip = clips.get(place);
-            Noise noise = noises.get(place % noises.size());
-            Wavs.write(folder.resolve(clip.file()), noisy(clip.samples(), noise, ratio, random));
+        for (Mixed mixed : mixed(clips, ratio)) {
+            Wavs.write(folder.resolve(mixed.clip().file()), mixed.sound());
         }
+    }
+
+    /** All recordings, each with the next of the noises; the same sound in every run. */
+    private List<Mixed> mixed(List<Clip> clips, int ratio) {
+        Random random = new Random(5);
+        List<Mixed> all = new ArrayList<>();
+        for (int place = 0; place < clips.size(); place++) {
+            Noise noise = noises.get(place % noises.size());
+            short[] samples = clips.get(place).samples();
+            all.add(new Mixed(clips.get(place), noise.name(), noisy(samples, noise, ratio, random)));
+        }
+        return all;
     }
 
     private static long cpuNanos() {
