@@ -7,7 +7,8 @@ from features import RATE, WARPS
 
 LONGEST_REVERB = 0.6
 ROOM_SHARE = 0.45
-GATED = 0.22
+GATED = 0.3
+HARD_CUT = 0.35
 
 
 def uniform(shape, low, high, device):
@@ -134,14 +135,16 @@ class Spoiler:
         return self.gated(sound, spans)
 
     def gated(self, sound, spans):
-        """Some rows are digitally silent around their speech, as where a sound card closes a gate; all get the faint noise that is under
-        every sound: of about one step in those rows, as the program adds it, stronger in the others."""
+        """Some rows are digitally silent around their speech, as where a sound card closes a gate or a recording was cut, in some of them
+        a little too close; all get the faint noise that is under every sound: of about two steps in those rows, as the program adds it,
+        weaker or stronger in the others."""
         rows, count = sound.shape
         time = torch.arange(count, device=self.device)[None]
-        room = uniform((rows, 2), 0, 0.65, self.device) ** 2 * RATE
+        hard = torch.rand(rows, 2, device=self.device) < HARD_CUT
+        room = torch.where(hard, uniform((rows, 2), -0.03, 0.02, self.device), uniform((rows, 2), 0, 0.65, self.device) ** 2) * RATE
         outside = (time < spans[:, :1] - room[:, :1]) | (time > spans[:, 1:] + room[:, 1:])
         gate = torch.rand(rows, 1, device=self.device) < GATED
-        floor = torch.where(gate, uniform((rows, 1), 0.8, 1.3, self.device), uniform((rows, 1), 0.3, 5, self.device))
+        floor = torch.where(gate, uniform((rows, 1), 1.2, 2.8, self.device), uniform((rows, 1), 0.3, 5, self.device))
         return sound * ~(outside & gate) + torch.randn_like(sound) * floor
 
     def reverberate(self, speech):

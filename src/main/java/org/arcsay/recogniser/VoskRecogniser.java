@@ -44,6 +44,7 @@ public final class VoskRecogniser implements Recogniser {
     private final RecentSound recent;
     private final RecentLevels levels;
     private final NoiseFloor floor = new NoiseFloor();
+    private final SecondHearing secondHearing;
     private @Nullable Pointer handle;
 
     /** Position of the whole stream at which the native recogniser's own time began. */
@@ -65,8 +66,9 @@ public final class VoskRecogniser implements Recogniser {
         this.maker = () -> made(maker.get());
         this.sampleRate = sampleRate;
         this.renewal = renewal;
-        recent = new RecentSound((int) frames(REPLAY));
+        recent = new RecentSound((int) frames(SecondHearing.LONGEST));
         levels = new RecentLevels(sampleRate);
+        secondHearing = new SecondHearing(library, this.maker, sampleRate);
         begin(0);
     }
 
@@ -107,7 +109,7 @@ public final class VoskRecogniser implements Recogniser {
         if (!renewalDue) {
             return feed(open, noisy, length, noisy, length);
         }
-        short[] replay = recent.since(settled);
+        short[] replay = recent.since(Math.max(settled, recent.total() - frames(REPLAY)));
         short[] all = Arrays.copyOf(replay, replay.length + length);
         System.arraycopy(noisy, 0, all, replay.length, length);
         return feed(begin(replay.length), all, all.length, noisy, length);
@@ -149,7 +151,19 @@ public final class VoskRecogniser implements Recogniser {
 
     private Optional<Utterance> utterance(String json) {
         return VoskJson.utterance(json, time(origin))
-                .map(heard -> heard.above(levels.signalToNoise(frames(heard.start()), frames(heard.end()))));
+                .map(heard -> heard.above(levels.signalToNoise(frames(heard.start()), frames(heard.end()))))
+                .map(this::heardAgain);
+    }
+
+    private Utterance heardAgain(Utterance first) {
+        if (!SecondHearing.isNeeded(first)) {
+            return first;
+        }
+        long from = Math.max(settled, frames(first.start().minus(SecondHearing.AROUND)));
+        short[] sound = recent.since(from);
+        int length = (int) Math.min(sound.length, frames(first.end().plus(SecondHearing.AROUND)) - from);
+        boolean complete = sound.length == recent.total() - from && length > 0;
+        return complete ? secondHearing.together(first, Arrays.copyOf(sound, length), time(from)) : first;
     }
 
     @Override
@@ -164,6 +178,7 @@ public final class VoskRecogniser implements Recogniser {
         if (handle != null) {
             mine();
             free();
+            secondHearing.close();
         }
     }
 

@@ -1,6 +1,7 @@
 package org.arcsay.session;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.arcsay.model.Finding;
 import org.arcsay.model.Finding.LabelledNumber;
@@ -22,58 +23,69 @@ import org.arcsay.validate.RuleInfo;
  * @param resolver completes the values that were possible as well
  */
 public record HearingDoubt(Resolver resolver) {
-    /** A greater share of the probability for other meanings together is a doubt; see docs/decisions/0018-two-kinds-of-doubt.md. */
+    /** A greater share of the probability for other meanings of a command is a doubt: docs/decisions/0018-two-kinds-of-doubt.md. */
     private static final double OTHER_COMMANDS = 0.15;
 
-    private static final double OTHER_READINGS = 0.08;
-
     /** So is a greater share for sound that is no sentence of the grammar. */
-    private static final double OUTSIDE = 0.25;
+    private static final double OUTSIDE_COMMANDS = 0.25;
 
-    /** Below it (dB) a reading must be more certain than in quiet; how it is measured: docs/decisions/0016-readings-in-noise.md. */
-    private static final double NOISY = 15;
+    /** The same for a reading, whose value the ways of hearing outside seldom change: docs/decisions/0019-heard-twice.md. */
+    private static final double OUTSIDE_READINGS = 0.4;
 
-    private static final double OTHER_READINGS_IN_NOISE = 0.02;
+    /** What is outside weighs so much beside other readings. */
+    private static final double WEIGHT_OF_OUTSIDE = 0.2;
 
-    private static final double OUTSIDE_IN_NOISE = 0.1;
+    /** The greatest weighed share that is no doubt in quiet. */
+    private static final double ALLOWED_IN_QUIET = 0.15;
 
-    /** Below it (dB) every reading is asked about. */
-    private static final double LOUD = 7;
+    /** In noise it is so much of the ratio between the powers of the speech and of the sound around it. */
+    private static final double ALLOWED_OF_POWER = 0.0011;
 
     /** What the documentation says about it, as about the rules. */
     public static final RuleInfo INFO = new RuleInfo(
             Question.HEARING,
             List.of(Severity.HOLD),
-            "The sound could have meant something else: other meanings have together more than " + OTHER_READINGS
-                    + " of the probability of all that the recogniser found, or sound that is no sentence more than "
-                    + OUTSIDE + "; more than " + OTHER_READINGS_IN_NOISE + " or " + OUTSIDE_IN_NOISE
-                    + " where it was spoken less than " + (int) NOISY
-                    + " dB above the sound around it; or it was spoken less than "
-                    + (int) LOUD + " dB above that.",
+            "The sound could have meant something else: other meanings, and " + WEIGHT_OF_OUTSIDE
+                    + " times what is no sentence, have together more than " + ALLOWED_IN_QUIET
+                    + " of the probability of all that the recogniser found, or what is no sentence has more than "
+                    + OUTSIDE_READINGS + ". In noise less is enough: " + ALLOWED_OF_POWER
+                    + " times the ratio between the powers of the speech and of the sound around it, which is "
+                    + atDecibels(20) + " at 20 dB, " + atDecibels(15) + " at 15 dB and " + atDecibels(5) + " at 5 dB.",
             "This doubts the hearing and not the value, so it comes from the recogniser and not from a rule below. The other"
                     + " value is offered where there is one. Commands that would change something are not carried out in that"
                     + " case.",
-            new Provenance(Mark.OUR_DEFAULT, "measured, see decisions/0018-two-kinds-of-doubt.md"));
+            new Provenance(Mark.OUR_DEFAULT, "measured, see decisions/0019-heard-twice.md"));
+
+    private static String atDecibels(int decibels) {
+        return String.format(Locale.ROOT, "%.2g", allowed(decibels));
+    }
 
     /** Of a command: whether something else was likely enough. */
     public static boolean isDoubtful(Understood said) {
-        return exceeds(said, OTHER_COMMANDS, OUTSIDE);
+        return said.others() > OTHER_COMMANDS || said.outside() > OUTSIDE_COMMANDS;
     }
 
     /** Of a reading: a value heard in noise may be of somebody else, or of nobody. */
     public static boolean isDoubtfulReading(Understood said) {
-        double decibels = said.signalToNoise();
-        return decibels < LOUD
-                || isUnclear(said)
-                || (decibels < NOISY && exceeds(said, OTHER_READINGS_IN_NOISE, OUTSIDE_IN_NOISE));
+        return doubt(said) > 1;
+    }
+
+    /** How many times what is allowed speaks for something else than this reading; more than 1 is a doubt. */
+    public static double doubt(Understood reading) {
+        return doubt(reading, reading.signalToNoise());
+    }
+
+    private static double doubt(Understood reading, double decibels) {
+        double weighed = reading.others() + WEIGHT_OF_OUTSIDE * reading.outside();
+        return Math.max(weighed / allowed(decibels), reading.outside() / OUTSIDE_READINGS);
+    }
+
+    private static double allowed(double decibels) {
+        return Math.min(ALLOWED_IN_QUIET, ALLOWED_OF_POWER * Math.pow(10, decibels / 10));
     }
 
     private static boolean isUnclear(Understood reading) {
-        return exceeds(reading, OTHER_READINGS, OUTSIDE);
-    }
-
-    private static boolean exceeds(Understood said, double others, double outside) {
-        return said.others() > others || said.outside() > outside;
+        return doubt(reading, Double.POSITIVE_INFINITY) > 1;
     }
 
     Finding finding(Understood said, Reading candidate, Visit visit) {

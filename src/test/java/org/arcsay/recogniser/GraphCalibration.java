@@ -46,8 +46,7 @@ final class GraphCalibration {
     private static final int BABBLERS = 4;
     private static final String WRITE = "write:";
 
-    private static final double[] LEAST_CERTAINTIES = {
-        0, 0.5, 0.8, 0.85, 0.9, 0.95, 0.98, 0.99, 0.995, 0.998, 0.999, 0.9999
+    private static final double[] MOST_DOUBTS = {0.1, 0.2, 0.3, 0.5, 0.7, 1, 1.4, 2, 3, 5, 10, Double.POSITIVE_INFINITY
     };
 
     private record Clip(String file, boolean inGrammar, List<String> words, short[] samples) {}
@@ -186,8 +185,8 @@ final class GraphCalibration {
             return said.stream().mapToDouble(Understood::signalToNoise).min().orElse(0);
         }
 
-        double certainty() {
-            return 1 - most(one -> one.others() + one.outside());
+        double doubt() {
+            return most(HearingDoubt::doubt);
         }
     }
 
@@ -213,16 +212,12 @@ final class GraphCalibration {
     }
 
     private void printDoubts(List<Accepted> accepted, int inGrammar) {
-        StringBuilder line = new StringBuilder("    least certainty: right/wrong");
-        for (double least : LEAST_CERTAINTIES) {
+        StringBuilder line = new StringBuilder("    most doubt: right/wrong");
+        for (double most : MOST_DOUBTS) {
             List<Accepted> sure =
-                    accepted.stream().filter(a -> a.certainty() >= least).toList();
+                    accepted.stream().filter(a -> a.doubt() <= most).toList();
             line.append(String.format(
-                    Locale.ROOT,
-                    "  %s: %.1f/%.1f",
-                    least,
-                    share(sure, true, inGrammar),
-                    share(sure, false, inGrammar)));
+                    Locale.ROOT, "  %s: %.1f/%.1f", most, share(sure, true, inGrammar), share(sure, false, inGrammar)));
         }
         System.out.println(line);
         List<Accepted> saved = accepted.stream().filter(Accepted::savedAtOnce).toList();

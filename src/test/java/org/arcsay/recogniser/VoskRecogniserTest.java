@@ -74,17 +74,42 @@ final class VoskRecogniserTest {
     /** White noise; the decibel by its definition, 20 log10 of the ratio of root mean squares (common practice). */
     @Test
     void knowsHowFarSpeechIsAboveTheNoise() throws Exception {
-        short[] clean = Recordings.samples(Recordings.VISIT);
-        short[] noisy = clean.clone();
-        Random random = new Random(4);
-        double strength = rms(clean) / Math.pow(10, 20 / 20.0);
-        for (int i = 0; i < noisy.length; i++) {
-            noisy[i] = (short) Math.max(-32_768, Math.min(32_767, clean[i] + strength * random.nextGaussian()));
-        }
-        double inQuiet = leastSignalToNoise(clean);
+        double inQuiet = leastSignalToNoise(Recordings.samples(Recordings.VISIT));
         assertTrue(inQuiet > 31, () -> "in quiet " + inQuiet);
-        double inNoise = leastSignalToNoise(noisy);
+        double inNoise = leastSignalToNoise(visitInNoise());
         assertTrue(inNoise > 11 && inNoise < 30, () -> "in noise " + inNoise);
+    }
+
+    /** All of it is heard twice there; whatever the second hearing adds or loses takes half the probability. */
+    @Test
+    void hearsTheVisitInNoiseAtTheSameTimesAndClearly() throws Exception {
+        List<Utterance> inQuiet;
+        List<Utterance> inNoise;
+        try (Recogniser recogniser = model.recogniser(RATE)) {
+            inQuiet = Recordings.hear(recogniser, Recordings.VISIT);
+        }
+        try (Recogniser recogniser = model.recogniser(RATE)) {
+            inNoise = Recordings.hear(recogniser, visitInNoise());
+        }
+        assertEquals(
+                inQuiet.stream().map(Utterance::text).toList(),
+                inNoise.stream().map(Utterance::text).toList());
+        for (int i = 0; i < inQuiet.size(); i++) {
+            assertEquals(seconds(inQuiet.get(i).start()), seconds(inNoise.get(i).start()), 0.3);
+            assertEquals(seconds(inQuiet.get(i).end()), seconds(inNoise.get(i).end()), 0.3);
+            Utterance heard = inNoise.get(i);
+            assertTrue(heard.probability() > 0.6, () -> heard.text() + " " + heard.rivals());
+        }
+    }
+
+    private static short[] visitInNoise() throws Exception {
+        short[] sound = Recordings.samples(Recordings.VISIT);
+        Random random = new Random(4);
+        double strength = rms(sound) / Math.pow(10, 20 / 20.0);
+        for (int i = 0; i < sound.length; i++) {
+            sound[i] = (short) Math.max(-32_768, Math.min(32_767, sound[i] + strength * random.nextGaussian()));
+        }
+        return sound;
     }
 
     private static double leastSignalToNoise(short[] sound) {

@@ -1,0 +1,136 @@
+package org.arcsay.recogniser;
+
+import com.sun.jna.Pointer;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.arcsay.model.Utterance;
+import org.arcsay.model.Utterance.Rival;
+import org.arcsay.model.Word;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Hears an utterance again where noise or rivals leave it unsure; for one thread.
+ *
+ * <p>The second time it is played a little quicker, which also raises it: to the network another voice, which seldom makes it
+ * mistaken in the same way. Both hearings count the same. Why: docs/decisions/0019-heard-twice.md.
+ */
+final class SecondHearing implements AutoCloseable {
+    /** What is longer is heard once: no sentence of the grammar is. */
+    static final Duration LONGEST = Duration.ofSeconds(12);
+
+    /** Sound before and after the words that is heard with them. */
+    static final Duration AROUND = Duration.ofMillis(500);
+
+    /** Below it (dB) an utterance is heard again. */
+    private static final double NOISY = 20;
+
+    /** Or if its rivals have more than this together. */
+    private static final double UNCLEAR = 0.05;
+
+    private static final double QUICKER = 1.06;
+
+    /**
+     * Silence after it, longer than the network looks ahead (0.34 s) and hears at a time. What is left of it stands before the
+     * next utterance.
+     */
+    private static final Duration MARGIN = Duration.ofMillis(700);
+
+    private final VoskLibrary library;
+    private final Supplier<Pointer> maker;
+    private final int sampleRate;
+    private final NoiseFloor floor = new NoiseFloor();
+    private @Nullable Pointer handle;
+    private long given;
+
+    /**
+     * @param maker makes the native recogniser, at the first need
+     */
+    SecondHearing(VoskLibrary library, Supplier<Pointer> maker, int sampleRate) {
+        this.library = library;
+        this.maker = maker;
+        this.sampleRate = sampleRate;
+    }
+
+    static boolean isNeeded(Utterance first) {
+        return first.signalToNoise() < NOISY || first.probability() < 1 - UNCLEAR;
+    }
+
+    /**
+     * What was heard, weighed with a second hearing.
+     *
+     * @param sound of the utterance and around it
+     * @param from time of its first frame
+     */
+    Utterance together(Utterance first, short[] sound, Duration from) {
+        Pointer open = handle == null ? maker.get() : handle;
+        handle = open;
+        short[] quicker = quicker(sound);
+        int length = quicker.length + (int) frames(MARGIN);
+        library.vosk_recognizer_accept_waveform_s(open, floor.under(Arrays.copyOf(quicker, length), length), length);
+        Duration origin = Duration.ofNanos(Math.round(given * 1e9 / sampleRate));
+        given += length;
+        return weighed(first, VoskJson.utterance(library.vosk_recognizer_result(open), origin.negated()), from);
+    }
+
+    private long frames(Duration duration) {
+        return Math.round(duration.toNanos() * (sampleRate / 1e9));
+    }
+
+    /** By linear interpolation, as the sounds of the training are. */
+    static short[] quicker(short[] sound) {
+        short[] quicker = new short[(int) ((sound.length - 1) / QUICKER)];
+        for (int i = 0; i < quicker.length; i++) {
+            int before = (int) (i * QUICKER);
+            double share = i * QUICKER - before;
+            double sample = sound[before] * (1 - share) + sound[before + 1] * share;
+            quicker[i] = (short) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, Math.round(sample)));
+        }
+        return quicker;
+    }
+
+    /** Every way of hearing has the mean of its two probabilities; the words are the likelier of the two likeliest. */
+    static Utterance weighed(Utterance first, Optional<Utterance> again, Duration from) {
+        Map<String, Double> means = new LinkedHashMap<>();
+        addHalves(means, first);
+        again.ifPresentOrElse(second -> addHalves(means, second), () -> means.merge("", 0.5, Double::sum));
+        Utterance likelier = again.filter(
+                        second -> means.getOrDefault(second.text(), 0.0) > means.getOrDefault(first.text(), 0.0))
+                .map(second -> new Utterance(inTime(second.words(), from), List.of()))
+                .orElse(first);
+        means.remove(likelier.text());
+        List<Rival> rivals = new ArrayList<>();
+        means.forEach((text, probability) -> rivals.add(new Rival(text, probability)));
+        rivals.sort((a, b) -> Double.compare(b.probability(), a.probability()));
+        return new Utterance(likelier.words(), rivals, first.signalToNoise());
+    }
+
+    private static void addHalves(Map<String, Double> means, Utterance heard) {
+        means.merge(heard.text(), heard.probability() / 2, Double::sum);
+        heard.rivals().forEach(rival -> means.merge(rival.text(), rival.probability() / 2, Double::sum));
+    }
+
+    private static List<Word> inTime(List<Word> words, Duration from) {
+        return words.stream()
+                .map(word ->
+                        new Word(word.text(), inTime(word.start(), from), inTime(word.end(), from), word.confidence()))
+                .toList();
+    }
+
+    private static Duration inTime(Duration quicker, Duration from) {
+        return from.plus(Duration.ofNanos(Math.round(Math.max(0, quicker.toNanos()) * QUICKER)));
+    }
+
+    @Override
+    public void close() {
+        if (handle != null) {
+            library.vosk_recognizer_free(handle);
+            handle = null;
+        }
+    }
+}
