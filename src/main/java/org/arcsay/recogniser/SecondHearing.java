@@ -3,7 +3,6 @@ package org.arcsay.recogniser;
 import com.sun.jna.Pointer;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,15 +11,15 @@ import java.util.function.Supplier;
 import org.arcsay.model.Utterance;
 import org.arcsay.model.Utterance.Rival;
 import org.arcsay.model.Word;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Hears an utterance again where noise or rivals leave it unsure; for one thread.
  *
  * <p>The second time it is played a little quicker, which also raises it: to the network another voice, which seldom makes it
- * mistaken in the same way. Both hearings count the same. Why: docs/decisions/0019-heard-twice.md.
+ * mistaken in the same way. Both hearings count the same. Each has a native recogniser of its own, which costs less than a
+ * millisecond and, unlike one that is kept, hardly any memory. Why: docs/decisions/0019-heard-twice.md.
  */
-final class SecondHearing implements AutoCloseable {
+final class SecondHearing {
     /** What is longer is heard once: no sentence of the grammar is. */
     static final Duration LONGEST = Duration.ofSeconds(12);
 
@@ -35,21 +34,19 @@ final class SecondHearing implements AutoCloseable {
 
     private static final double QUICKER = 1.06;
 
-    /**
-     * Silence after it, longer than the network looks ahead (0.34 s) and hears at a time. What is left of it stands before the
-     * next utterance.
-     */
-    private static final Duration MARGIN = Duration.ofMillis(700);
+    /** Silence before it, longer than the network looks back. */
+    private static final Duration BEFORE = Duration.ofMillis(350);
+
+    /** Silence after it, longer than the network looks ahead (0.34 s) and hears at a time. */
+    private static final Duration AFTER = Duration.ofMillis(700);
 
     private final VoskLibrary library;
     private final Supplier<Pointer> maker;
     private final int sampleRate;
     private final NoiseFloor floor = new NoiseFloor();
-    private @Nullable Pointer handle;
-    private long given;
 
     /**
-     * @param maker makes the native recogniser, at the first need
+     * @param maker makes a native recogniser
      */
     SecondHearing(VoskLibrary library, Supplier<Pointer> maker, int sampleRate) {
         this.library = library;
@@ -68,14 +65,21 @@ final class SecondHearing implements AutoCloseable {
      * @param from time of its first frame
      */
     Utterance together(Utterance first, short[] sound, Duration from) {
-        Pointer open = handle == null ? maker.get() : handle;
-        handle = open;
-        short[] quicker = quicker(sound);
-        int length = quicker.length + (int) frames(MARGIN);
-        library.vosk_recognizer_accept_waveform_s(open, floor.under(Arrays.copyOf(quicker, length), length), length);
-        Duration origin = Duration.ofNanos(Math.round(given * 1e9 / sampleRate));
-        given += length;
-        return weighed(first, VoskJson.utterance(library.vosk_recognizer_result(open), origin.negated()), from);
+        Pointer open = maker.get();
+        try {
+            short[] padded = padded(quicker(sound));
+            library.vosk_recognizer_accept_waveform_s(open, padded, padded.length);
+            return weighed(first, VoskJson.utterance(library.vosk_recognizer_result(open), BEFORE.negated()), from);
+        } finally {
+            library.vosk_recognizer_free(open);
+        }
+    }
+
+    private short[] padded(short[] sound) {
+        int before = (int) frames(BEFORE);
+        short[] padded = new short[before + sound.length + (int) frames(AFTER)];
+        System.arraycopy(sound, 0, padded, before, sound.length);
+        return floor.under(padded, padded.length);
     }
 
     private long frames(Duration duration) {
@@ -124,13 +128,5 @@ final class SecondHearing implements AutoCloseable {
 
     private static Duration inTime(Duration quicker, Duration from) {
         return from.plus(Duration.ofNanos(Math.round(Math.max(0, quicker.toNanos()) * QUICKER)));
-    }
-
-    @Override
-    public void close() {
-        if (handle != null) {
-            library.vosk_recognizer_free(handle);
-            handle = null;
-        }
     }
 }

@@ -178,7 +178,6 @@ public final class VoskRecogniser implements Recogniser {
         if (handle != null) {
             mine();
             free();
-            secondHearing.close();
         }
     }
 

@@ -33,7 +33,7 @@ final class PeopleTest {
 
     @Test
     void hearsMostDigitsOfTwoPeopleAndTakesHardlyAnyForAnother() throws Exception {
-        assertMisheard(TWO_PEOPLE, 1, 8);
+        assertMisheard(TWO_PEOPLE, 1, 4);
     }
 
     @Test
