@@ -34,12 +34,6 @@ final class SecondHearing {
 
     private static final double QUICKER = 1.06;
 
-    /** Silence before it, longer than the network looks back. */
-    private static final Duration BEFORE = Duration.ofMillis(350);
-
-    /** Silence after it, longer than the network looks ahead (0.34 s) and hears at a time. */
-    private static final Duration AFTER = Duration.ofMillis(700);
-
     private final VoskLibrary library;
     private final Supplier<Pointer> maker;
     private final int sampleRate;
@@ -69,21 +63,20 @@ final class SecondHearing {
         try {
             short[] padded = padded(quicker(sound));
             library.vosk_recognizer_accept_waveform_s(open, padded, padded.length);
-            return weighed(first, VoskJson.utterance(library.vosk_recognizer_result(open), BEFORE.negated()), from);
+            return weighed(
+                    first,
+                    VoskJson.utterance(library.vosk_recognizer_result(open), VoskRecogniser.MARGIN.negated()),
+                    from);
         } finally {
             library.vosk_recognizer_free(open);
         }
     }
 
     private short[] padded(short[] sound) {
-        int before = (int) frames(BEFORE);
-        short[] padded = new short[before + sound.length + (int) frames(AFTER)];
-        System.arraycopy(sound, 0, padded, before, sound.length);
+        int margin = (int) Math.round(VoskRecogniser.MARGIN.toNanos() * (sampleRate / 1e9));
+        short[] padded = new short[sound.length + 2 * margin];
+        System.arraycopy(sound, 0, padded, margin, sound.length);
         return floor.under(padded, padded.length);
-    }
-
-    private long frames(Duration duration) {
-        return Math.round(duration.toNanos() * (sampleRate / 1e9));
     }
 
     /** By linear interpolation, as the sounds of the training are. */

@@ -28,7 +28,7 @@ public final class VoskRecogniser implements Recogniser {
      * Silence before the first sound and after the last one, longer than the network looks back and ahead (0.34 s) and
      * hears at a time. The native library repeats the first and the last frame instead, which can sound like a word.
      */
-    private static final Duration MARGIN = Duration.ofMillis(800);
+    static final Duration MARGIN = Duration.ofMillis(800);
 
     /** More than the lattice of a reading usually holds; its width is in the model's conf. */
     private static final int ALTERNATIVES = 30;
