@@ -110,7 +110,7 @@ class ResponderTest {
                 say("m p flexion seventeen", List.of(new Utterance.Rival("m p flexion seventy", 0.4))));
         assertEquals(
                 "DOUBTFUL m p flexion, one eight, please confirm",
-                say("m p flexion eighteen", List.of(new Utterance.Rival("[unk] eighteen", 0.4))));
+                say("m p flexion eighteen", List.of(new Utterance.Rival("[unk] eighteen", 0.5))));
     }
 
     @Test
