@@ -36,16 +36,17 @@ final class SecondHearing {
 
     private final VoskLibrary library;
     private final Supplier<Pointer> maker;
-    private final int sampleRate;
+    private final int margin;
     private final NoiseFloor floor = new NoiseFloor();
 
     /**
      * @param maker makes a native recogniser
+     * @param margin frames of silence before and after the sound: those of {@link VoskRecogniser#MARGIN}
      */
-    SecondHearing(VoskLibrary library, Supplier<Pointer> maker, int sampleRate) {
+    SecondHearing(VoskLibrary library, Supplier<Pointer> maker, int margin) {
         this.library = library;
         this.maker = maker;
-        this.sampleRate = sampleRate;
+        this.margin = margin;
     }
 
     static boolean isNeeded(Utterance first) {
@@ -73,7 +74,6 @@ final class SecondHearing {
     }
 
     private short[] padded(short[] sound) {
-        int margin = (int) Math.round(VoskRecogniser.MARGIN.toNanos() * (sampleRate / 1e9));
         short[] padded = new short[sound.length + 2 * margin];
         System.arraycopy(sound, 0, padded, margin, sound.length);
         return floor.under(padded, padded.length);
@@ -86,7 +86,7 @@ final class SecondHearing {
             int before = (int) (i * QUICKER);
             double share = i * QUICKER - before;
             double sample = sound[before] * (1 - share) + sound[before + 1] * share;
-            quicker[i] = (short) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, Math.round(sample)));
+            quicker[i] = (short) Math.round(sample);
         }
         return quicker;
     }

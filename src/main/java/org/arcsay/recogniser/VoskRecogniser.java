@@ -68,7 +68,7 @@ public final class VoskRecogniser implements Recogniser {
         this.renewal = renewal;
         recent = new RecentSound((int) frames(SecondHearing.LONGEST));
         levels = new RecentLevels(sampleRate);
-        secondHearing = new SecondHearing(library, this.maker, sampleRate);
+        secondHearing = new SecondHearing(library, this.maker, (int) frames(MARGIN));
         begin(0);
     }
 

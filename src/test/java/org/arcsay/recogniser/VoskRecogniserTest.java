@@ -83,14 +83,8 @@ final class VoskRecogniserTest {
     /** All of it is heard twice there; whatever the second hearing adds or loses takes half the probability. */
     @Test
     void hearsTheVisitInNoiseAtTheSameTimesAndClearly() throws Exception {
-        List<Utterance> inQuiet;
-        List<Utterance> inNoise;
-        try (Recogniser recogniser = model.recogniser(RATE)) {
-            inQuiet = Recordings.hear(recogniser, Recordings.VISIT);
-        }
-        try (Recogniser recogniser = model.recogniser(RATE)) {
-            inNoise = Recordings.hear(recogniser, visitInNoise());
-        }
+        List<Utterance> inQuiet = hear(Recordings.samples(Recordings.VISIT));
+        List<Utterance> inNoise = hear(visitInNoise());
         assertEquals(
                 inQuiet.stream().map(Utterance::text).toList(),
                 inNoise.stream().map(Utterance::text).toList());
@@ -113,11 +107,12 @@ final class VoskRecogniserTest {
     }
 
     private static double leastSignalToNoise(short[] sound) {
+        return hear(sound).stream().mapToDouble(Utterance::signalToNoise).min().orElseThrow();
+    }
+
+    private static List<Utterance> hear(short[] sound) {
         try (Recogniser recogniser = model.recogniser(RATE)) {
-            return Recordings.hear(recogniser, sound).stream()
-                    .mapToDouble(Utterance::signalToNoise)
-                    .min()
-                    .orElseThrow();
+            return Recordings.hear(recogniser, sound);
         }
     }
 
