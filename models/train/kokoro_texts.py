@@ -1,6 +1,6 @@
 """Prepare Kokoro synthesis: texts to phoneme numbers, some with a foreign accent, so that the speaking machine needs only onnxruntime.
 
-    python kokoro_texts.py COUNT SEED OUT.json
+    python kokoro_texts.py COUNT SEED OUT.json [GRAMMAR.txt]
 """
 import json
 import random
@@ -38,7 +38,7 @@ def main():
     from kokoro_onnx.tokenizer import Tokenizer
 
     count, seed, out = int(sys.argv[1]), int(sys.argv[2]), sys.argv[3]
-    r, texts, tokenizer = random.Random(seed), Sentences(), Tokenizer()
+    r, texts, tokenizer = random.Random(seed), Sentences(*sys.argv[4:5]), Tokenizer()
     rows = []
     for _ in range(count):
         words = texts.draw(r)

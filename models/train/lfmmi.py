@@ -12,16 +12,22 @@ LARGEST = 30
 
 
 class SentenceGraph:
-    """Phone states of one sentence with optional silence around words and every pronunciation in parallel. Immutable."""
+    """Phone states of one sentence with optional silence around words and every pronunciation in parallel. Immutable.
+
+    ``heard``: whether the decoder has these words, those that it does not know being unknown ones.
+    """
 
     def __init__(self, words, pronunciations, r, known, unknown_share=0.5):
-        self.phones, self.before = [], []
+        self.phones, self.before, self.heard = [], [], True
         ends = [-1]
         ends = self._silence(ends)
         for word in words:
             options = pronunciations[word]
-            if word not in known and r.random() < unknown_share:
-                options = [[UNKNOWN_WORD]]
+            if word not in known:
+                if r.random() < unknown_share:
+                    options = [[UNKNOWN_WORD]]
+                else:
+                    self.heard = False
             ends = [self._pronounce(ends, option) for option in options]
             ends = self._silence(ends)
         if not words:
@@ -65,6 +71,7 @@ class GraphBatch:
             last[row, [e for e in graph.ends if e >= 0]] = 0
         as_tensor = lambda a: torch.from_numpy(a).to(device, non_blocking=True)
         self.phones, self.before, self.first, self.last = map(as_tensor, (phones, before, first, last))
+        self.heard = as_tensor(np.array([g.heard for g in graphs]))
 
 
 def emissions(scores):

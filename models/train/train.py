@@ -2,7 +2,7 @@
 
     python train.py DATA OUT --minutes 9 [--start weights.npz] [--clips FOLDER ...] [--rate 6e-4] [--final]
 
-DATA holds what pack.py wrote (*.ogg, *.json, pronunciations.json) and start.npz; --clips adds folders of FLAC files with
+DATA holds what pack.py wrote (*.ogg, *.json, pronunciations.json), grammar.txt (printed_graph.py) and start.npz; --clips adds folders of FLAC files with
 texts.*.tsv. Voices named in voices.HELD_OUT are refused. Writes OUT/weights.npz, now and then and at the end.
 """
 import argparse
@@ -19,10 +19,12 @@ import torch.distributed as dist
 from torch import nn
 
 from augment import Clips, Noises, Spoiler, random_warp
+from decoder_graph import DecoderGraph
 from features import RATE, Mfcc
 from lexicon import load_lexicon
 from lfmmi import GraphBatch, PhoneBigram, SentenceGraph, sentence_score
 from network import Network
+from printed_graph import PrintedGraph
 from voices_held_out import is_held_out
 
 VARIANTS = 3
@@ -80,7 +82,9 @@ class Corpus:
     """Audio and labels of one training run. Used by one thread at a time."""
 
     def __init__(self, folders, clip_folders, device, r):
-        self.r, self.device, self.known = r, device, set(load_lexicon(folders[0] / "lexicon.txt"))
+        lexicon = load_lexicon(folders[0] / "lexicon.txt")
+        self.r, self.device, self.known = r, device, set(lexicon)
+        self.decoder = DecoderGraph(PrintedGraph.read(folders[0] / "grammar.txt"), lexicon, device)
         self.pronunciations = {}
         for folder in folders:
             self.pronunciations |= json.loads((folder / "pronunciations.json").read_text())
@@ -194,15 +198,30 @@ class Corpus:
         return self.mfcc(sound, random_warp(rows, device), MASKED), frames, GraphBatch(graphs, device)
 
 
-def loss_of(network, bigram, batch, drop, modesty):
+class Competitors:
+    """What the words of a sentence compete with: all strings of phones and, as heavily as ``strict`` says, what the decoder can hear. Immutable."""
+
+    def __init__(self, bigram, decoder, strict):
+        self.bigram, self.decoder, self.strict = bigram, decoder, strict
+
+    def excess(self, scores, frames, graph):
+        """How much more than the words their competitors weigh, in nats (batch), and which rows count."""
+        spoken = sentence_score(scores, frames, graph)
+        usable = spoken > -1e6
+        excess = self.bigram.score(scores, frames) - spoken
+        if self.strict:
+            excess = excess + self.strict * (self.decoder.score(scores, frames) - spoken) * graph.heard
+        return torch.where(usable, excess, 0.0), usable
+
+
+def loss_of(network, competitors, batch, drop, modesty):
     features, frames, graph = batch
     with torch.autocast(features.device.type, torch.bfloat16, enabled=features.is_cuda):
         scores = network(features, drop)
     scores = scores.float()
     frames = frames.clamp(max=scores.shape[1])
-    spoken, competing = sentence_score(scores, frames, graph), bigram.score(scores, frames)
-    usable = spoken > -1e6
-    loss = ((competing - spoken) * usable).sum() / (frames * usable).sum().clamp(min=1)
+    excess, usable = competitors.excess(scores, frames, graph)
+    loss = excess.sum() / (frames * usable).sum().clamp(min=1)
     return loss, modesty * scores.pow(2).mean(), int((~usable).sum())
 
 
@@ -233,6 +252,7 @@ def store(network, team, path, first):
 def train(corpus, network, arguments, team, first, say):
     counted = random.Random(SEED).sample(corpus.spoken, min(COUNTED, len(corpus.spoken)))
     bigram = PhoneBigram([g for u in counted for g in u.graphs], random.Random(SEED), corpus.device)
+    competitors = Competitors(bigram, corpus.decoder, arguments.strict)
     corpus.choose(network.eval(), bigram, say)
     for layer in network.first(arguments.keep):
         layer.requires_grad_(False)
@@ -246,7 +266,7 @@ def train(corpus, network, arguments, team, first, say):
         for group in optimiser.param_groups:
             group["lr"] = arguments.rate * min(1, (step + 1) / 100) * max(0.01, decay)
         network.train()
-        loss, extra, lost = loss_of(network, bigram, corpus.draw(arguments.rows, QUIET), 0.1 if share < 0.9 else 0.0, arguments.modesty)
+        loss, extra, lost = loss_of(network, competitors, corpus.draw(arguments.rows, QUIET), 0.1 if share < 0.9 else 0.0, arguments.modesty)
         optimiser.zero_grad()
         (loss + extra).backward()
         done.fill_((time.time() - begin) / total)
@@ -296,6 +316,7 @@ def main():
     parser.add_argument("--seed", type=int, default=SEED, help="of what is drawn; the phone bigram is the same for all")
     parser.add_argument("--keep", type=int, default=1, help="how many of the first layers stay as they are, the fixed transform included")
     parser.add_argument("--modesty", type=float, default=5e-4, help="weight of the mean squared score in the loss: more of it makes less sure")
+    parser.add_argument("--strict", type=float, default=1, help="weight of the competition with what the decoder can hear")
     parser.add_argument("--start", type=Path)
     parser.add_argument("--processes", type=int, default=max(1, torch.cuda.device_count()))
     parser.add_argument("--clips", type=Path, nargs="*", default=[])
