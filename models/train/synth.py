@@ -2,7 +2,7 @@
 
     python synth.py ENGINE COUNT SEED FOLDER [GRAMMAR.txt]
 
-Writes FLAC files (16 kHz, 16 bit) and ``texts.SEED.tsv`` with file, voice and words. Engines: flite, espeak, festival, rhvoice, joe.
+Writes FLAC files (16 kHz, 16 bit) and ``texts.ENGINE.SEED.tsv`` with file, voice and words. Engines: flite, espeak, festival, rhvoice, joe.
 GRAMMAR.txt as in sentences.py. The same seed gives the same texts and voices. Kokoro has its own two programs, kokoro_texts.py and kokoro_speak.py.
 """
 import random
@@ -23,7 +23,7 @@ def main():
     folder.mkdir(parents=True, exist_ok=True)
     r = random.Random(seed)
     texts, speak = Sentences(*sys.argv[5:6]), voices.speaker(engine)
-    with open(folder / f"texts.{seed}.tsv", "w", encoding="utf-8") as index:
+    with open(folder / f"texts.{engine}.{seed}.tsv", "w", encoding="utf-8") as index:
         for number in range(count):
             words, voice = texts.draw(r), voices.training_voice(engine, r)
             try:
