@@ -14,6 +14,27 @@ from lfmmi import alive, emissions
 warnings.filterwarnings("ignore", "Sparse ")
 
 
+class States:
+    """The phone states of words and pauses, while a DecoderGraph is made. Used by one thread at a time.
+
+    ``chains``: those of a word by the node it leads to and its phones; ``arrivals``: the last ones of the words that lead to a node.
+    """
+
+    def __init__(self):
+        self.phones, self.chains, self.arrivals = [], {}, {}
+
+    def add(self, phone):
+        self.phones.append(phone)
+        return len(self.phones) - 1
+
+    def first_of(self, target, phones):
+        """First state of a word that leads to a node; words that sound alike share theirs."""
+        if (target, phones) not in self.chains:
+            self.chains[target, phones] = [self.add(phone) for phone in phones]
+            self.arrivals.setdefault(target, []).append(self.chains[target, phones][-1])
+        return self.chains[target, phones][0]
+
+
 class DecoderGraph:
     """Phone states of every sentence that can be heard, with the decoder's costs. Immutable.
 
@@ -22,48 +43,45 @@ class DecoderGraph:
     """
 
     def __init__(self, graph, lexicon, device):
-        self.phones, self.chains, self.arrivals = [], {}, {}
-        entries = []
-        for source, target, word, cost in graph.arcs:
-            for phones, more in self._pronunciations(word, lexicon):
-                entries.append((self._chain(target, phones), source, math.exp(-cost - more)))
-        within = [(state + 1, state, 1.0) for states in self.chains.values() for state in states[:-1]]
+        states = States()
+        entries = [
+            (states.first_of(target, phones), source, math.exp(-cost - more))
+            for source, target, word, cost in graph.arcs
+            for phones, more in self._pronunciations(word, lexicon)
+        ]
+        within, onward, final = self._links(graph, states)
+        silence = states.add(SILENCE)
+        onward.append((graph.start, silence, 1.0))
+        final[silence] = math.exp(-graph.ends.get(graph.start, math.inf))
+        begin = {silence: 1.0} | {state: weight for state, source, weight in entries if source == graph.start}
+        count, nodes = len(states.phones), 1 + max(max(source, target) for source, target, _, _ in graph.arcs)
+        column = lambda weights: torch.tensor([weights.get(state, 0.0) for state in range(count)], device=device)[:, None]
+        self.final, self.begin = column(final), column(begin)
+        self.within, self.nodes, self.first = (
+            self._matrix(*part, device) for part in ((within, count, count), (onward, nodes, count), (entries, count, nodes))
+        )
+        self.within_back, self.nodes_back, self.first_back = (self._turned(m) for m in (self.within, self.nodes, self.first))
+        self.phones = torch.tensor(states.phones, device=device)
+        self.by_phone = self._matrix([(phone, state, 1.0) for state, phone in enumerate(states.phones)], UNKNOWN_WORD + 1, count, device)
+
+    @staticmethod
+    def _pronunciations(word, lexicon):
+        return [((UNKNOWN_WORD,), UNKNOWN_COST)] if word == UNKNOWN else [(tuple(numbers(p)), 0.0) for p in lexicon[word]]
+
+    @staticmethod
+    def _links(graph, states):
+        """Ways inside words and into pauses, ways from words and pauses to nodes, and what it weighs to end in a state."""
+        within = [(state + 1, state, 1.0) for chain in states.chains.values() for state in chain[:-1]]
         pause, onward, final = math.exp(-SILENCE_COST), [], {}
-        for node, last in sorted(self.arrivals.items()):
-            silence = self._state(SILENCE)
+        for node, last in sorted(states.arrivals.items()):
+            silence = states.add(SILENCE)
             within += [(silence, state, pause) for state in last]
             leaving = [(node, 1.0), *((target, math.exp(-cost)) for target, cost in graph.silent.get(node, ()))]
             ending = max((math.exp(-graph.ends[target]) * weight for target, weight in leaving if target in graph.ends), default=0.0)
             for state, weight in [(silence, 1.0), *((state, pause) for state in last)]:
                 onward += [(target, state, weight * share) for target, share in leaving]
                 final[state] = ending
-        silence = self._state(SILENCE)
-        onward.append((graph.start, silence, 1.0))
-        final[silence] = math.exp(-graph.ends.get(graph.start, math.inf))
-        states, count = len(self.phones), 1 + max(max(a[0], a[1]) for a in graph.arcs)
-        column = lambda weights: torch.tensor([weights.get(state, 0.0) for state in range(states)], device=device)[:, None]
-        self.final, self.begin = column(final), column({silence: 1.0} | {state: weight for state, source, weight in entries if source == graph.start})
-        self.within, self.nodes, self.first = (
-            self._matrix(*part, device) for part in ((within, states, states), (onward, count, states), (entries, states, count))
-        )
-        self.within_back, self.nodes_back, self.first_back = (self._turned(m) for m in (self.within, self.nodes, self.first))
-        self.phones = torch.tensor(self.phones, device=device)
-        self.by_phone = self._matrix([(phone, state, 1.0) for state, phone in enumerate(self.phones.tolist())], UNKNOWN_WORD + 1, states, device)
-
-    @staticmethod
-    def _pronunciations(word, lexicon):
-        return [((UNKNOWN_WORD,), UNKNOWN_COST)] if word == UNKNOWN else [(tuple(numbers(p)), 0.0) for p in lexicon[word]]
-
-    def _state(self, phone):
-        self.phones.append(phone)
-        return len(self.phones) - 1
-
-    def _chain(self, target, phones):
-        """First of the states of a word that leads to a node; words that sound alike share them."""
-        if (target, phones) not in self.chains:
-            self.chains[target, phones] = [self._state(phone) for phone in phones]
-            self.arrivals.setdefault(target, []).append(self.chains[target, phones][-1])
-        return self.chains[target, phones][0]
+        return within, onward, final
 
     @staticmethod
     def _matrix(entries, rows, columns, device):

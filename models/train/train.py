@@ -82,9 +82,7 @@ class Corpus:
     """Audio and labels of one training run. Used by one thread at a time."""
 
     def __init__(self, folders, clip_folders, device, r):
-        lexicon = load_lexicon(folders[0] / "lexicon.txt")
-        self.r, self.device, self.known = r, device, set(lexicon)
-        self.decoder = DecoderGraph(PrintedGraph.read(folders[0] / "grammar.txt"), lexicon, device)
+        self.r, self.device, self.known = r, device, set(load_lexicon(folders[0] / "lexicon.txt"))
         self.pronunciations = {}
         for folder in folders:
             self.pronunciations |= json.loads((folder / "pronunciations.json").read_text())
@@ -201,8 +199,10 @@ class Corpus:
 class Competitors:
     """What the words of a sentence compete with: all strings of phones and, as heavily as ``strict`` says, what the decoder can hear. Immutable."""
 
-    def __init__(self, bigram, decoder, strict):
-        self.bigram, self.decoder, self.strict = bigram, decoder, strict
+    def __init__(self, bigram, folder, strict, device):
+        self.bigram, self.strict = bigram, strict
+        if strict:
+            self.decoder = DecoderGraph(PrintedGraph.read(folder / "grammar.txt"), load_lexicon(folder / "lexicon.txt"), device)
 
     def excess(self, scores, frames, graph):
         """How much more than the words their competitors weigh, in nats (batch), and which rows count."""
@@ -252,7 +252,7 @@ def store(network, team, path, first):
 def train(corpus, network, arguments, team, first, say):
     counted = random.Random(SEED).sample(corpus.spoken, min(COUNTED, len(corpus.spoken)))
     bigram = PhoneBigram([g for u in counted for g in u.graphs], random.Random(SEED), corpus.device)
-    competitors = Competitors(bigram, corpus.decoder, arguments.strict)
+    competitors = Competitors(bigram, arguments.data[0], arguments.strict, corpus.device)
     corpus.choose(network.eval(), bigram, say)
     for layer in network.first(arguments.keep):
         layer.requires_grad_(False)
