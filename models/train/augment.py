@@ -7,7 +7,6 @@ from features import RATE, WARPS
 
 LONGEST_REVERB = 0.6
 ROOM_SHARE = 0.45
-GATED = 0.3
 HARD_CUT = 0.35
 
 
@@ -114,9 +113,9 @@ class Spoiler:
     def __init__(self, noises, device):
         self.noises, self.device = noises, device
 
-    def __call__(self, speech, active, spans, quiet_share=0.3, silent=None):
+    def __call__(self, speech, active, spans, quiet_share, gated_share, silent=None):
         """speech (rows, count), active: samples of speech a row; spans (rows, 2): where its speech begins and ends; silent: rows whose
-        speech is taken away."""
+        speech is taken away; gated_share: of the rows, how many are silenced around their speech."""
         rows, count = speech.shape
         speech = speech / (speech.pow(2).sum(1, keepdim=True) / active[:, None]).sqrt().clamp(min=1)
         speech = self.reverberate(speech)
@@ -132,19 +131,19 @@ class Spoiler:
         hard = torch.rand(rows, 1, device=self.device) < 0.08
         clipped = torch.clamp(sound / peak * uniform((rows, 1), 1, 4, self.device), -1, 1)
         sound = torch.where(hard, clipped, sound / peak) * 10 ** uniform((rows, 1), 2.5, 4.4, self.device)
-        return self.gated(sound, spans)
+        return self.gated(sound, spans, gated_share)
 
-    def gated(self, sound, spans):
+    def gated(self, sound, spans, share):
         """Some rows are digitally silent around their speech, as where a sound card closes a gate or a recording was cut, in some of them
-        a little too close; all get the faint noise that is under every sound: of about two steps in those rows, as the program adds it,
+        a little too close; all get the faint noise that is under every sound: of about four steps in those rows, as the program adds it,
         weaker or stronger in the others."""
         rows, count = sound.shape
         time = torch.arange(count, device=self.device)[None]
         hard = torch.rand(rows, 2, device=self.device) < HARD_CUT
         room = torch.where(hard, uniform((rows, 2), -0.03, 0.02, self.device), uniform((rows, 2), 0, 0.65, self.device) ** 2) * RATE
         outside = (time < spans[:, :1] - room[:, :1]) | (time > spans[:, 1:] + room[:, 1:])
-        gate = torch.rand(rows, 1, device=self.device) < GATED
-        floor = torch.where(gate, uniform((rows, 1), 1.2, 2.8, self.device), uniform((rows, 1), 0.3, 5, self.device))
+        gate = torch.rand(rows, 1, device=self.device) < share
+        floor = torch.where(gate, uniform((rows, 1), 1.5, 5.5, self.device), uniform((rows, 1), 0.3, 6, self.device))
         return sound * ~(outside & gate) + torch.randn_like(sound) * floor
 
     def reverberate(self, speech):

@@ -33,6 +33,7 @@ LONGEST_LEAD = 1.5
 NOISE_ONLY = 0.05
 QUIET = 0.35
 UNIT_SHARE = 0.2
+GATED, UNITS_GATED = 0.3, 0.6
 CROWD_SHARE = 0.5
 MASKED = 0.5
 SHARES = {"kokoro": 0.55, "joe": 0.08, "festival": 0.11, "flite": 0.12, "espeak": 0.12, "rhvoice": 0.1, "people": 0.06, "an4": 0.12, "orders": 0.06, "prompts": 0.05}
@@ -151,12 +152,10 @@ class Corpus:
     def draw(self, rows, quiet_share):
         """A batch: features, frames, graphs."""
         if self.units and self.r.random() < UNIT_SHARE:
-            items = [self.unit_string() for _ in range(rows)]
-        else:
-            place = int(self.r.random() * max(1, len(self.sentences) - 3 * rows))
-            chosen = self.r.sample(self.sentences[place : place + 3 * rows], min(rows, len(self.sentences[place : place + 3 * rows])))
-            items = [([u], self.r.choice(u.graphs)) for u in chosen]
-        return self.batch(items, quiet_share)
+            return self.batch([self.unit_string() for _ in range(rows)], quiet_share, UNITS_GATED)
+        place = int(self.r.random() * max(1, len(self.sentences) - 3 * rows))
+        chosen = self.r.sample(self.sentences[place : place + 3 * rows], min(rows, len(self.sentences[place : place + 3 * rows])))
+        return self.batch([([u], self.r.choice(u.graphs)) for u in chosen], quiet_share, GATED)
 
     def unit_string(self):
         """Words of one speaker in a row. Few speakers have many words, a crowd has few each: the more, the oftener drawn."""
@@ -168,7 +167,7 @@ class Corpus:
     def lead(self):
         return int(RATE * (self.r.uniform(0.02, 0.5) if self.r.random() < 0.65 else self.r.uniform(0.5, LONGEST_LEAD)))
 
-    def batch(self, items, quiet_share):
+    def batch(self, items, quiet_share, gated_share):
         r, device, rows = self.r, self.device, len(items)
         speeds = np.array([r.uniform(0.82, 1.22) for _ in items])
         slots = max(len(spoken) for spoken, _ in items)
@@ -190,7 +189,7 @@ class Corpus:
         )
         silent = np.array([r.random() < NOISE_ONLY for _ in items])
         spans = torch.stack([tensor(starts[0], torch.float32), tensor(stops, torch.float32)], 1)
-        sound = self.spoil(speech, tensor(active, torch.float32), spans, quiet_share, tensor(silent, torch.bool))
+        sound = self.spoil(speech, tensor(active, torch.float32), spans, quiet_share, gated_share, tensor(silent, torch.bool))
         graphs = [self.graph([]) if empty else graph for empty, (_, graph) in zip(silent, items)]
         frames = ((tensor(ends, torch.long) - 400) // 160 + 3) // 3
         return self.mfcc(sound, random_warp(rows, device), MASKED), frames, GraphBatch(graphs, device)
