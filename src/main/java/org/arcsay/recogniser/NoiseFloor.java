@@ -6,7 +6,7 @@ import java.util.Random;
  * Faint noise under the sound that the recogniser hears, the same in every run; for one thread.
  *
  * <p>The acoustic network takes digital silence (samples of exactly zero) for words, and in near silence words for nothing. The
- * noise has a normal distribution, four times as strong as Kaldi's own dither; why: docs/decisions/0015-silence-around-the-sound.md.
+ * noise has a normal distribution, twice as strong as Kaldi's own dither; why: docs/decisions/0015-silence-around-the-sound.md.
  * Kaldi's own differs from run to run, so the model turns it off ({@code --dither=0.0}). Only what the recogniser hears is
  * changed, never the sound of the caller.
  */
@@ -14,7 +14,7 @@ final class NoiseFloor {
     private static final long SEED = 1;
 
     /** Standard deviation, in steps of 16 bits. */
-    private static final double STRENGTH = 4;
+    private static final double STRENGTH = 2;
 
     private final Random random = new Random(SEED);
 

@@ -44,6 +44,7 @@ public final class VoskRecogniser implements Recogniser {
     private final RecentSound recent;
     private final RecentLevels levels;
     private final NoiseFloor floor = new NoiseFloor();
+    private final FollowingNoise noise;
     private final SecondHearing secondHearing;
     private @Nullable Pointer handle;
 
@@ -68,6 +69,7 @@ public final class VoskRecogniser implements Recogniser {
         this.renewal = renewal;
         recent = new RecentSound((int) frames(SecondHearing.LONGEST));
         levels = new RecentLevels(sampleRate);
+        noise = new FollowingNoise(sampleRate);
         secondHearing = new SecondHearing(library, this.maker, (int) frames(MARGIN));
         begin(0);
     }
@@ -86,7 +88,7 @@ public final class VoskRecogniser implements Recogniser {
     /** What the native recogniser has heard so far, with a margin of silence after it. */
     private Optional<Utterance> heardAfterMargin(Pointer open) {
         int silence = (int) frames(MARGIN);
-        endsUtterance(open, floor.under(new short[silence], silence), silence);
+        endsUtterance(open, noise.atOnce(floor.under(new short[silence], silence)), silence);
         Optional<Utterance> utterance = utterance(library.vosk_recognizer_result(open));
         origin -= silence;
         return utterance;
@@ -105,21 +107,25 @@ public final class VoskRecogniser implements Recogniser {
     @Override
     public Optional<Utterance> accept(short[] samples, int length) {
         Pointer open = mine();
-        short[] noisy = floor.under(samples, length);
+        short[] floored = floor.under(samples, length);
+        levels.add(floored, length);
+        short[] noisy = noise.under(floored, length);
         if (!renewalDue) {
-            return feed(open, noisy, length, noisy, length);
+            return feed(open, noisy, noisy);
         }
         short[] replay = recent.since(Math.max(settled, recent.total() - frames(REPLAY)));
-        short[] all = Arrays.copyOf(replay, replay.length + length);
-        System.arraycopy(noisy, 0, all, replay.length, length);
-        return feed(begin(replay.length), all, all.length, noisy, length);
+        short[] all = Arrays.copyOf(replay, replay.length + noisy.length);
+        System.arraycopy(noisy, 0, all, replay.length, noisy.length);
+        return feed(begin(replay.length), all, noisy);
     }
 
     /** Hands sound to the native recogniser, of which the new part has not been accounted for yet. */
-    private Optional<Utterance> feed(Pointer open, short[] sound, int length, short[] added, int addedLength) {
-        recent.add(added, addedLength);
-        levels.add(added, addedLength);
-        return endsUtterance(open, sound, length) ? endOfUtterance(open) : Optional.empty();
+    private Optional<Utterance> feed(Pointer open, short[] sound, short[] added) {
+        if (added.length == 0) {
+            return Optional.empty();
+        }
+        recent.add(added, added.length);
+        return endsUtterance(open, sound, sound.length) ? endOfUtterance(open) : Optional.empty();
     }
 
     private boolean endsUtterance(Pointer open, short[] sound, int length) {
@@ -144,7 +150,9 @@ public final class VoskRecogniser implements Recogniser {
 
     @Override
     public Optional<Utterance> finish() {
-        Optional<Utterance> utterance = heardAfterMargin(mine());
+        Pointer open = mine();
+        short[] rest = noise.rest();
+        Optional<Utterance> utterance = feed(open, rest, rest).or(() -> heardAfterMargin(open));
         settled = recent.total();
         return utterance;
     }
@@ -169,6 +177,8 @@ public final class VoskRecogniser implements Recogniser {
     @Override
     public void reset() {
         mine();
+        short[] rest = noise.rest();
+        recent.add(rest, rest.length);
         begin(0);
         settled = recent.total();
     }
