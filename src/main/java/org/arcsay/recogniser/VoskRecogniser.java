@@ -121,7 +121,7 @@ public final class VoskRecogniser implements Recogniser {
 
     /** Hands sound to the native recogniser, of which the new part has not been accounted for yet. */
     private Optional<Utterance> feed(Pointer open, short[] sound, short[] added) {
-        if (added.length == 0) {
+        if (sound.length == 0) {
             return Optional.empty();
         }
         recent.add(added, added.length);
