@@ -135,7 +135,7 @@ class Spoiler:
 
     def gated(self, sound, spans, share):
         """Some rows are digitally silent around their speech, as where a sound card closes a gate or a recording was cut, in some of them
-        a little too close; all get the faint noise that is under every sound: of about four steps in those rows, as the program adds it,
+        a little too close; all get the faint noise that is under every sound: of some four steps in those rows,
         weaker or stronger in the others."""
         rows, count = sound.shape
         time = torch.arange(count, device=self.device)[None]

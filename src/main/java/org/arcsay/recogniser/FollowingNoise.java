@@ -3,7 +3,6 @@ package org.arcsay.recogniser;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Queue;
-import java.util.Random;
 
 /**
  * Noise under the sound that the recogniser hears, far below the loudest lately, the same in every run; for one thread.
@@ -29,7 +28,7 @@ final class FollowingNoise {
     /** What is left of the loudness one step later: 4.4 dB less in a second. */
     private static final double FADING = 0.995;
 
-    private final Random random = new Random(SEED);
+    private final GaussianNoise noise = new GaussianNoise(SEED);
     private final Queue<short[]> waiting = new ArrayDeque<>();
     private short[] newest;
     private int filled;
@@ -85,12 +84,6 @@ final class FollowingNoise {
 
     /** A copy of the samples with noise as strong as it is now. */
     short[] atOnce(short[] samples) {
-        double strength = Math.min(STRONGEST, loudest * SHARE);
-        short[] noisy = new short[samples.length];
-        for (int i = 0; i < noisy.length; i++) {
-            long sum = samples[i] + Math.round(strength * random.nextGaussian());
-            noisy[i] = (short) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, sum));
-        }
-        return noisy;
+        return noise.under(samples, samples.length, Math.min(STRONGEST, loudest * SHARE));
     }
 }

@@ -1,7 +1,5 @@
 package org.arcsay.recogniser;
 
-import java.util.Random;
-
 /**
  * Faint noise under the sound that the recogniser hears, the same in every run; for one thread.
  *
@@ -16,15 +14,10 @@ final class NoiseFloor {
     /** Standard deviation, in steps of 16 bits. */
     private static final double STRENGTH = 2;
 
-    private final Random random = new Random(SEED);
+    private final GaussianNoise noise = new GaussianNoise(SEED);
 
     /** A copy of the first samples with the noise added; continues the noise where the last call ended it. */
     short[] under(short[] samples, int length) {
-        short[] noisy = new short[length];
-        for (int i = 0; i < length; i++) {
-            long sum = samples[i] + Math.round(STRENGTH * random.nextGaussian());
-            noisy[i] = (short) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, sum));
-        }
-        return noisy;
+        return noise.under(samples, length, STRENGTH);
     }
 }
