@@ -8,6 +8,8 @@ from features import RATE, WARPS
 LONGEST_REVERB = 0.6
 ROOM_SHARE = 0.45
 HARD_CUT = 0.35
+ECHO_SHARE = 0.5
+NOISY_DECIBELS = -4, 17
 
 
 def uniform(shape, low, high, device):
@@ -43,6 +45,13 @@ def scaled(x):
     return x / (x.pow(2).mean(1, keepdim=True).sqrt() + 1e-6)
 
 
+def through(sound, response):
+    """Each row of a sound as it comes out of what answers an impulse with its row of ``response``, no longer than before."""
+    count = sound.shape[1]
+    size = count + response.shape[1]
+    return torch.fft.irfft(torch.fft.rfft(sound, size) * torch.fft.rfft(response, size), size)[:, :count]
+
+
 class Noises:
     """Makers of unit-power noise rows (rows, count). Used by one thread at a time."""
 
@@ -52,7 +61,7 @@ class Noises:
     def coloured(self, rows, count):
         spectrum = torch.fft.rfft(torch.randn(rows, count, device=self.device))
         frequency = torch.arange(spectrum.shape[1], device=self.device).clamp(min=1).float()
-        return scaled(torch.fft.irfft(spectrum * frequency[None] ** (-uniform((rows, 1), 0, 1.2, self.device)), count))
+        return scaled(torch.fft.irfft(spectrum * frequency[None] ** (-uniform((rows, 1), -0.5, 1.2, self.device)), count))
 
     def swelling(self, rows, count):
         points = uniform((rows, 1, max(3, count // 6000)), 0.05, 1.0, self.device) ** 2
@@ -75,9 +84,19 @@ class Noises:
         for _ in range(5):
             tone = torch.sin(2 * math.pi * 10 ** uniform((rows, 1), 2.4, 3.8, self.device) * time)
             ring = ring + torch.rand(rows, 1, device=self.device) * tone * torch.exp(-time * uniform((rows, 1), 15, 150, self.device))
-        size = count + length
-        sound = torch.fft.irfft(torch.fft.rfft(hits, size) * torch.fft.rfft(ring, size), size)[:, :count]
+        sound = through(hits, ring)
         return scaled(sound + 1e-3 * torch.randn_like(sound))
+
+    def splashing(self, rows, count):
+        """Running water, frying: so many short drops that they melt together, now more, now fewer."""
+        rate = uniform((rows, 1), 1.7, 3.6, self.device)
+        points = uniform((rows, 1, max(3, count // 4000)), 0.3, 1.0, self.device)
+        dense = torch.nn.functional.interpolate(points, size=count, mode="linear", align_corners=True)[:, 0]
+        drops = (torch.rand(rows, count, device=self.device) < dense * 10**rate / RATE) * torch.randn(2, rows, count, device=self.device).prod(0)
+        length = RATE // 50
+        time = torch.arange(length, device=self.device)[None] / RATE
+        ring = torch.randn(rows, length, device=self.device) * torch.exp(-time * uniform((rows, 1), 500, 4000, self.device))
+        return scaled(through(drops, ring) + uniform((rows, 1), 0.01, 0.3, self.device) * self.coloured(rows, count))
 
     def recorded(self, rows, count):
         """Storm, wind, traffic: recordings, each at a speed of its own."""
@@ -89,7 +108,7 @@ class Noises:
 
     def mixture(self, rows, count):
         """Every row gets one or two kinds. Only what a row gets is made."""
-        lasting = (self.coloured, self.swelling, self.humming, *([self.recorded] if self.recordings else []))
+        lasting = (self.coloured, self.swelling, self.humming, self.splashing, *([self.recorded] if self.recordings else []))
         makers = (*lasting, self.clatter, self.babble)
         shares = torch.zeros(rows, len(makers), device=self.device)
         row = torch.arange(rows, device=self.device)
@@ -104,7 +123,21 @@ class Noises:
             chosen = shares[:, kind].nonzero()[:, 0]
             if len(chosen):
                 total[chosen] += shares[chosen, kind, None] * maker(len(chosen), count)
-        return scaled(total)
+        return self.elsewhere(total)
+
+    def elsewhere(self, noise):
+        """As it comes from across the room, through a door, out of a tap: half of the rows with an echo, all with a colour of their own."""
+        rows, count = noise.shape
+        echo = torch.rand(rows, device=self.device) < ECHO_SHARE
+        if echo.any():
+            length = int(LONGEST_REVERB * RATE)
+            decay = uniform((int(echo.sum()), 1), 0.1, 0.9, self.device)
+            response = torch.randn(len(decay), length, device=self.device) * torch.exp(-6.9 * torch.arange(length, device=self.device)[None] / RATE / decay)
+            noise = noise.index_put((echo.nonzero()[:, 0],), scaled(through(noise[echo], response)))
+        spectrum = torch.fft.rfft(noise)
+        octave = torch.log2(torch.linspace(0, RATE / 2, spectrum.shape[1], device=self.device).clamp(min=60) / 60)[None]
+        colour = sum(uniform((rows, 1), -0.5, 0.5, self.device) * torch.cos(octave / 7 * math.pi * n + uniform((rows, 1), 0, 6.3, self.device)) for n in range(1, 6))
+        return scaled(torch.fft.irfft(spectrum * torch.exp(colour), count))
 
 
 class Spoiler:
@@ -122,7 +155,7 @@ class Spoiler:
         if silent is not None:
             speech = speech * ~silent[:, None]
         quiet = torch.rand(rows, 1, device=self.device) < quiet_share
-        decibels = torch.where(quiet, uniform((rows, 1), 25, 90, self.device), uniform((rows, 1), -1, 22, self.device))
+        decibels = torch.where(quiet, uniform((rows, 1), 25, 90, self.device), uniform((rows, 1), *NOISY_DECIBELS, self.device))
         floor = torch.where(quiet, uniform((rows, 1), 30, 100, self.device), uniform((rows, 1), 20, 70, self.device))
         sound = speech + self.noises.mixture(rows, count) * 10 ** (-decibels / 20)
         sound = sound + self.noises.coloured(rows, count) * 10 ** (-floor / 20)
@@ -156,8 +189,7 @@ class Spoiler:
         tail = tail / tail.pow(2).sum(1, keepdim=True).sqrt() * strength * (torch.rand(rows, 1, device=self.device) < 0.5)
         tail[:, : int(0.002 * RATE)] = 0
         tail[:, 0] = 1
-        size = count + length
-        return torch.fft.irfft(torch.fft.rfft(speech, size) * torch.fft.rfft(tail, size), size)[:, :count]
+        return through(speech, tail)
 
     def channel(self, sound):
         rows, count = sound.shape
