@@ -39,7 +39,7 @@ public record HearingDoubt(Resolver resolver) {
     private static final double ALLOWED_IN_QUIET = 0.15;
 
     /** In noise it is so much of the ratio between the powers of the speech and of the sound around it. */
-    private static final double ALLOWED_OF_POWER = 0.0011;
+    private static final double ALLOWED_OF_POWER = 0.0016;
 
     /** What the documentation says about it, as about the rules. */
     public static final RuleInfo INFO = new RuleInfo(

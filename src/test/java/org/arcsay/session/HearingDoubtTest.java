@@ -142,7 +142,7 @@ class HearingDoubtTest {
     @Test
     void whatIsAllowedFallsWithThePowerOfTheSpeech() {
         for (double decibels : List.of(6.0, 9.0, 12.0, 15.0)) {
-            double allowed = 0.0011 * Math.pow(10, decibels / 10);
+            double allowed = 0.0016 * Math.pow(10, decibels / 10);
             assertThat(dictation.sayAbove(decibels, "i p flexion fifty", fifteen(0.95 * allowed)))
                     .isInstanceOf(Outcome.Saved.class);
             dictation.say("disregard that");
@@ -158,7 +158,7 @@ class HearingDoubtTest {
 
     @Test
     void soundThatMayBeNoSentenceCountsAFifth() {
-        List<Rival> talk = List.of(new Rival("i p flexion [unk]", 0.15));
+        List<Rival> talk = List.of(new Rival("i p flexion [unk]", 0.24));
         assertThat(dictation.sayAbove(15, "i p flexion fifty", talk)).isInstanceOf(Outcome.Saved.class);
         dictation.say("disregard that");
         assertThat(dictation.sayAbove(14, "i p flexion fifty", talk)).isInstanceOf(Asked.class);
