@@ -126,7 +126,7 @@ class HearingDoubtTest {
     /** Limits are our own, measured: docs/decisions/0019-heard-twice.md. */
     @Test
     void inLoudNoiseOnlyACertainReadingIsNotAskedAbout() throws Exception {
-        List<Rival> tiny = List.of(new Rival("i p flexion fifteen", 0.005));
+        List<Rival> tiny = List.of(new Rival("i p flexion fifteen", 0.006));
         assertThat(dictation.sayAbove(5, "m p flexion forty", List.of())).isInstanceOf(Outcome.Saved.class);
         Asked asked = (Asked) dictation.sayAbove(5, "i p flexion fifty", tiny);
         assertThat(asked.stored().get(0).status()).isEqualTo(EntryStatus.HELD);
