@@ -52,6 +52,18 @@ def through(sound, response):
     return torch.fft.irfft(torch.fft.rfft(sound, size) * torch.fft.rfft(response, size), size)[:, :count]
 
 
+def joined(points, count):
+    """Straight lines from point to point of each row (rows, 1, points), ``count`` samples long."""
+    return torch.nn.functional.interpolate(points, size=count, mode="linear", align_corners=True)[:, 0]
+
+
+def tail_of_room(decay):
+    """What a room answers an impulse with: noise that falls by 60 dB in ``decay`` seconds (rows, 1)."""
+    length = int(LONGEST_REVERB * RATE)
+    time = torch.arange(length, device=decay.device)[None] / RATE
+    return torch.randn(len(decay), length, device=decay.device) * torch.exp(-6.9 * time / decay)
+
+
 class Noises:
     """Makers of unit-power noise rows (rows, count). Used by one thread at a time."""
 
@@ -64,8 +76,7 @@ class Noises:
         return scaled(torch.fft.irfft(spectrum * frequency[None] ** (-uniform((rows, 1), -0.5, 1.2, self.device)), count))
 
     def swelling(self, rows, count):
-        points = uniform((rows, 1, max(3, count // 6000)), 0.05, 1.0, self.device) ** 2
-        envelope = torch.nn.functional.interpolate(points, size=count, mode="linear", align_corners=True)[:, 0]
+        envelope = joined(uniform((rows, 1, max(3, count // 6000)), 0.05, 1.0, self.device) ** 2, count)
         return scaled(self.coloured(rows, count) * envelope)
 
     def humming(self, rows, count):
@@ -90,8 +101,7 @@ class Noises:
     def splashing(self, rows, count):
         """Running water, frying: so many short drops that they melt together, now more, now fewer."""
         rate = uniform((rows, 1), 1.7, 3.6, self.device)
-        points = uniform((rows, 1, max(3, count // 4000)), 0.3, 1.0, self.device)
-        dense = torch.nn.functional.interpolate(points, size=count, mode="linear", align_corners=True)[:, 0]
+        dense = joined(uniform((rows, 1, max(3, count // 4000)), 0.3, 1.0, self.device), count)
         drops = (torch.rand(rows, count, device=self.device) < dense * 10**rate / RATE) * torch.randn(2, rows, count, device=self.device).prod(0)
         length = RATE // 50
         time = torch.arange(length, device=self.device)[None] / RATE
@@ -130,9 +140,7 @@ class Noises:
         rows, count = noise.shape
         echo = torch.rand(rows, device=self.device) < ECHO_SHARE
         if echo.any():
-            length = int(LONGEST_REVERB * RATE)
-            decay = uniform((int(echo.sum()), 1), 0.1, 0.9, self.device)
-            response = torch.randn(len(decay), length, device=self.device) * torch.exp(-6.9 * torch.arange(length, device=self.device)[None] / RATE / decay)
+            response = tail_of_room(uniform((int(echo.sum()), 1), 0.1, 0.9, self.device))
             noise = noise.index_put((echo.nonzero()[:, 0],), scaled(through(noise[echo], response)))
         spectrum = torch.fft.rfft(noise)
         octave = torch.log2(torch.linspace(0, RATE / 2, spectrum.shape[1], device=self.device).clamp(min=60) / 60)[None]
@@ -180,11 +188,8 @@ class Spoiler:
         return sound * ~(outside & gate) + torch.randn_like(sound) * floor
 
     def reverberate(self, speech):
-        rows, count = speech.shape
-        length = int(LONGEST_REVERB * RATE)
-        time = torch.arange(length, device=self.device)[None] / RATE
-        decay = uniform((rows, 1), 0.05, 0.7, self.device)
-        tail = torch.randn(rows, length, device=self.device) * torch.exp(-6.9 * time / decay)
+        rows = len(speech)
+        tail = tail_of_room(uniform((rows, 1), 0.05, 0.7, self.device))
         strength = 10 ** (-uniform((rows, 1), 0, 20, self.device) / 20)
         tail = tail / tail.pow(2).sum(1, keepdim=True).sqrt() * strength * (torch.rand(rows, 1, device=self.device) < 0.5)
         tail[:, : int(0.002 * RATE)] = 0
