@@ -6,8 +6,9 @@ import torch
 from features import RATE, WARPS
 
 LONGEST_REVERB = 0.6
-ROOM_SHARE = 0.55
+ROOM_SHARE = 0.45
 HARD_CUT = 0.35
+ECHO_SHARE = 0.5
 NOISY_DECIBELS = -4, 17
 
 
@@ -63,17 +64,6 @@ def tail_of_room(decay):
     return torch.randn(len(decay), length, device=decay.device) * torch.exp(-6.9 * time / decay)
 
 
-def echoed(sound, strongest):
-    """Half of the rows as a room gives them: with an echo after what comes straight, 20 dB weaker than that to ``strongest`` dB louder."""
-    rows, device = len(sound), sound.device
-    tail = tail_of_room(uniform((rows, 1), 0.05, 0.7, device))
-    strength = 10 ** (uniform((rows, 1), -20, strongest, device) / 20)
-    tail = tail / tail.pow(2).sum(1, keepdim=True).sqrt() * strength * (torch.rand(rows, 1, device=device) < 0.5)
-    tail[:, : int(0.002 * RATE)] = 0
-    tail[:, 0] = 1
-    return through(sound, tail)
-
-
 class Noises:
     """Makers of unit-power noise rows (rows, count). Used by one thread at a time."""
 
@@ -123,7 +113,7 @@ class Noises:
         return scaled(self.recordings.anywhere(rows, count))
 
     def babble(self, rows, count):
-        voices = int(torch.randint(4, 7, (1,)))
+        voices = int(torch.randint(4, 9, (1,)))
         return scaled(sum(scaled(self.clips.anywhere(rows, count)) * uniform((rows, 1), 0.3, 1, self.device) for _ in range(voices)))
 
     def mixture(self, rows, count):
@@ -148,7 +138,11 @@ class Noises:
     def elsewhere(self, noise):
         """As it comes from across the room, through a door, out of a tap: half of the rows with an echo, all with a colour of their own."""
         rows, count = noise.shape
-        spectrum = torch.fft.rfft(echoed(noise, 6))
+        echo = torch.rand(rows, device=self.device) < ECHO_SHARE
+        if echo.any():
+            response = tail_of_room(uniform((int(echo.sum()), 1), 0.1, 0.9, self.device))
+            noise = noise.index_put((echo.nonzero()[:, 0],), scaled(through(noise[echo], response)))
+        spectrum = torch.fft.rfft(noise)
         octave = torch.log2(torch.linspace(0, RATE / 2, spectrum.shape[1], device=self.device).clamp(min=60) / 60)[None]
         colour = sum(uniform((rows, 1), -0.5, 0.5, self.device) * torch.cos(octave / 7 * math.pi * n + uniform((rows, 1), 0, 6.3, self.device)) for n in range(1, 6))
         return scaled(torch.fft.irfft(spectrum * torch.exp(colour), count))
@@ -165,7 +159,7 @@ class Spoiler:
         speech is taken away; gated_share: of the rows, how many are silenced around their speech."""
         rows, count = speech.shape
         speech = speech / (speech.pow(2).sum(1, keepdim=True) / active[:, None]).sqrt().clamp(min=1)
-        speech = echoed(speech, 0)
+        speech = self.reverberate(speech)
         if silent is not None:
             speech = speech * ~silent[:, None]
         quiet = torch.rand(rows, 1, device=self.device) < quiet_share
@@ -182,16 +176,25 @@ class Spoiler:
 
     def gated(self, sound, spans, share):
         """Some rows are digitally silent around their speech, as where a sound card closes a gate or a recording was cut, in some of them
-        a little too close at both ends; all get the faint noise that is under every sound: of some four steps in those rows,
+        a little too close; all get the faint noise that is under every sound: of some four steps in those rows,
         weaker or stronger in the others."""
         rows, count = sound.shape
         time = torch.arange(count, device=self.device)[None]
-        hard = torch.rand(rows, 1, device=self.device) < HARD_CUT
+        hard = torch.rand(rows, 2, device=self.device) < HARD_CUT
         room = torch.where(hard, uniform((rows, 2), -0.03, 0.02, self.device), uniform((rows, 2), 0, 0.65, self.device) ** 2) * RATE
         outside = (time < spans[:, :1] - room[:, :1]) | (time > spans[:, 1:] + room[:, 1:])
         gate = torch.rand(rows, 1, device=self.device) < share
         floor = torch.where(gate, uniform((rows, 1), 1.5, 5.5, self.device), uniform((rows, 1), 0.3, 6, self.device))
         return sound * ~(outside & gate) + torch.randn_like(sound) * floor
+
+    def reverberate(self, speech):
+        rows = len(speech)
+        tail = tail_of_room(uniform((rows, 1), 0.05, 0.7, self.device))
+        strength = 10 ** (-uniform((rows, 1), 0, 20, self.device) / 20)
+        tail = tail / tail.pow(2).sum(1, keepdim=True).sqrt() * strength * (torch.rand(rows, 1, device=self.device) < 0.5)
+        tail[:, : int(0.002 * RATE)] = 0
+        tail[:, 0] = 1
+        return through(speech, tail)
 
     def channel(self, sound):
         rows, count = sound.shape

@@ -33,7 +33,7 @@ LONGEST_LEAD = 1.5
 NOISE_ONLY = 0.05
 QUIET = 0.35
 UNIT_SHARE = 0.2
-GATED, UNITS_GATED = 0.3, 0.75
+GATED, UNITS_GATED = 0.3, 0.6
 CROWD_SHARE = 0.5
 MASKED = 0.5
 SHARES = {"kokoro": 0.55, "joe": 0.08, "festival": 0.11, "flite": 0.12, "espeak": 0.12, "rhvoice": 0.1, "people": 0.06, "an4": 0.12, "orders": 0.06, "prompts": 0.05}
@@ -150,7 +150,7 @@ class Corpus:
         return SentenceGraph(words, self.pronunciations, self.r, self.known)
 
     def draw(self, rows, quiet_share):
-        """A batch: features, features of the same speech unspoilt, frames, graphs."""
+        """A batch: features, frames, graphs."""
         if self.units and self.r.random() < UNIT_SHARE:
             return self.batch([self.unit_string() for _ in range(rows)], quiet_share, UNITS_GATED)
         place = int(self.r.random() * max(1, len(self.sentences) - 3 * rows))
@@ -188,12 +188,11 @@ class Corpus:
             for s in range(slots)
         )
         silent = np.array([r.random() < NOISE_ONLY for _ in items])
-        plain = self.mfcc(speech * tensor(~silent, torch.float32)[:, None] + torch.randn_like(speech))
         spans = torch.stack([tensor(starts[0], torch.float32), tensor(stops, torch.float32)], 1)
         sound = self.spoil(speech, tensor(active, torch.float32), spans, quiet_share, gated_share, tensor(silent, torch.bool))
         graphs = [self.graph([]) if empty else graph for empty, (_, graph) in zip(silent, items)]
         frames = ((tensor(ends, torch.long) - 400) // 160 + 3) // 3
-        return self.mfcc(sound, random_warp(rows, device), MASKED), plain, frames, GraphBatch(graphs, device)
+        return self.mfcc(sound, random_warp(rows, device), MASKED), frames, GraphBatch(graphs, device)
 
 
 class Competitors:
@@ -214,34 +213,15 @@ class Competitors:
         return torch.where(usable, excess, 0.0), usable
 
 
-class Modesty:
-    """What scores are drawn to: nothing, or what a teacher makes of the same speech without noise, room and warp. Immutable."""
-
-    def __init__(self, teacher, weight):
-        self.teacher, self.weight = teacher, weight
-
-    def penalty(self, scores, plain):
-        if self.teacher is None:
-            return self.weight * scores.pow(2).mean()
-        with torch.no_grad(), half(plain):
-            wanted = self.teacher(plain).float()
-        return self.weight * (scores - wanted).pow(2).mean()
-
-
-def half(features):
-    """Half precision on GPUs."""
-    return torch.autocast(features.device.type, torch.bfloat16, enabled=features.is_cuda)
-
-
-def loss_of(network, competitors, modesty, batch, drop):
-    features, plain, frames, graph = batch
-    with half(features):
+def loss_of(network, competitors, batch, drop, modesty):
+    features, frames, graph = batch
+    with torch.autocast(features.device.type, torch.bfloat16, enabled=features.is_cuda):
         scores = network(features, drop)
     scores = scores.float()
     frames = frames.clamp(max=scores.shape[1])
     excess, usable = competitors.excess(scores, frames, graph)
     loss = excess.sum() / (frames * usable).sum().clamp(min=1)
-    return loss, modesty.penalty(scores, plain), int((~usable).sum())
+    return loss, modesty * scores.pow(2).mean(), int((~usable).sum())
 
 
 class Team:
@@ -272,7 +252,6 @@ def train(corpus, network, arguments, team, first, say):
     counted = random.Random(SEED).sample(corpus.spoken, min(COUNTED, len(corpus.spoken)))
     bigram = PhoneBigram([g for u in counted for g in u.graphs], random.Random(SEED), corpus.device)
     competitors = Competitors(bigram, arguments.data[0], arguments.strict, corpus.device)
-    modesty = Modesty(loaded(arguments.teacher, corpus.device).eval() if arguments.teacher else None, arguments.modesty)
     corpus.choose(network.eval(), bigram, say)
     for layer in network.first(arguments.keep):
         layer.requires_grad_(False)
@@ -286,7 +265,7 @@ def train(corpus, network, arguments, team, first, say):
         for group in optimiser.param_groups:
             group["lr"] = arguments.rate * min(1, (step + 1) / 100) * max(0.01, decay)
         network.train()
-        loss, extra, lost = loss_of(network, competitors, modesty, corpus.draw(arguments.rows, QUIET), 0.1 if share < 0.9 else 0.0)
+        loss, extra, lost = loss_of(network, competitors, corpus.draw(arguments.rows, QUIET), 0.1 if share < 0.9 else 0.0, arguments.modesty)
         optimiser.zero_grad()
         (loss + extra).backward()
         done.fill_((time.time() - begin) / total)
@@ -301,10 +280,6 @@ def train(corpus, network, arguments, team, first, say):
             store(network, team, arguments.out / "weights.npz", first)
     store(network, team, arguments.out / "weights.npz", first)
     say(f"finished after {step} steps")
-
-
-def loaded(path, device):
-    return Network(dict(np.load(path))).to(device)
 
 
 def work(rank, arguments):
@@ -323,7 +298,7 @@ def work(rank, arguments):
     corpus = Corpus(arguments.data, arguments.clips, device, random.Random(arguments.seed + rank))
     hours = sum(u.length for u in corpus.utterances) / RATE / 3600
     say(f"{arguments.processes} x {device}: {len(corpus.utterances)} utterances, {hours:.2f} h, {len(corpus.units)} speakers of units")
-    network = loaded(arguments.start or arguments.data[0] / "start.npz", device)
+    network = Network(dict(np.load(arguments.start or arguments.data[0] / "start.npz"))).to(device)
     train(corpus, network, arguments, Team(arguments.processes), rank == 0, say)
     if arguments.processes > 1:
         dist.destroy_process_group()
@@ -339,8 +314,7 @@ def main():
     parser.add_argument("--every", type=int, default=100)
     parser.add_argument("--seed", type=int, default=SEED, help="of what is drawn; the phone bigram is the same for all")
     parser.add_argument("--keep", type=int, default=1, help="how many of the first layers stay as they are, the fixed transform included")
-    parser.add_argument("--modesty", type=float, default=5e-4, help="weight of the mean squared score in the loss, more of it makes less sure; with --teacher, of the mean squared distance from its scores")
-    parser.add_argument("--teacher", type=Path, help="weights of a network that hears each row unspoilt; its scores are what the network is drawn to")
+    parser.add_argument("--modesty", type=float, default=5e-4, help="weight of the mean squared score in the loss: more of it makes less sure")
     parser.add_argument("--strict", type=float, default=1, help="weight of the competition with what the decoder can hear")
     parser.add_argument("--start", type=Path)
     parser.add_argument("--processes", type=int, default=max(1, torch.cuda.device_count()))

@@ -14,6 +14,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -123,6 +124,17 @@ public record Lexicon(SortedMap<String, Set<List<String>>> words) {
                 .forEach(lexicon -> lexicon.words.forEach((word, pronunciations) ->
                         all.computeIfAbsent(word, w -> new LinkedHashSet<>()).addAll(pronunciations)));
         return new Lexicon(all);
+    }
+
+    /** Whether two rows of words can be the same row of phones, word by word: "eighty y" and "eighty why". */
+    public boolean soundAlike(List<String> some, List<String> others) {
+        return some.size() == others.size()
+                && IntStream.range(0, some.size()).allMatch(i -> soundAlike(some.get(i), others.get(i)));
+    }
+
+    private boolean soundAlike(String some, String other) {
+        return some.equals(other)
+                || !Collections.disjoint(words.getOrDefault(some, Set.of()), words.getOrDefault(other, Set.of()));
     }
 
     /** The text that {@link #parse} reads. */

@@ -1,10 +1,12 @@
 package org.arcsay.parser;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.arcsay.grammar.Lexicon;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.grammar.Tag;
 import org.arcsay.model.Utterance;
@@ -18,9 +20,11 @@ public final class Parser {
     private static final double WORTH_NAMING = 0.04;
 
     private final SpokenGrammar grammar;
+    private final Lexicon lexicon;
 
     public Parser(SpokenGrammar grammar) {
         this.grammar = grammar;
+        this.lexicon = Lexicon.standard().with(grammar.ownWords());
     }
 
     public SpokenGrammar grammar() {
@@ -31,17 +35,25 @@ public final class Parser {
         return parse(texts(utterance));
     }
 
-    /** The meaning of an utterance beside the meanings of its rivals; all that is rejected counts as one meaning. */
+    /**
+     * The meaning of an utterance beside the meanings of its rivals; all that is rejected counts as one meaning. Of rejected rivals that
+     * sound the same only the likeliest counts, and none that sounds as what was heard: the sound cannot speak for one of them more than
+     * for another.
+     */
     public Understood understand(Utterance utterance) {
         Command command = parse(utterance);
         Map<Command, Double> shares = new LinkedHashMap<>();
+        List<List<String>> sounds = new ArrayList<>(List.of(texts(utterance)));
         double outside = 0;
         for (Utterance.Rival rival : utterance.rivals()) {
-            Command other = parse(List.of(rival.text().split(" ")));
+            List<String> words = List.of(rival.text().split(" "));
+            Command other = parse(words);
             if (!(other instanceof Rejected)) {
                 shares.merge(other, rival.probability(), Double::sum);
-            } else if (!(command instanceof Rejected)) {
+            } else if (!(command instanceof Rejected)
+                    && sounds.stream().noneMatch(sound -> lexicon.soundAlike(sound, words))) {
                 outside += rival.probability();
+                sounds.add(words);
             }
         }
         shares.remove(command);

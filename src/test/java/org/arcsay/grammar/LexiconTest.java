@@ -35,6 +35,21 @@ final class LexiconTest {
         assertThat(both.words()).containsKey("splint");
     }
 
+    /** As in the CMU Pronouncing Dictionary, where "eight" and "ate" are one, "eight" and "eighty" not. */
+    @Test
+    void wordsThatSoundAlikeAreTold() {
+        Lexicon lexicon = Lexicon.standard();
+        assertThat(lexicon.soundAlike(List.of("forty", "eight"), List.of("forty", "ate")))
+                .isTrue();
+        assertThat(lexicon.soundAlike(List.of("forty", "eight"), List.of("forty", "eighty")))
+                .isFalse();
+        assertThat(lexicon.soundAlike(List.of("forty", "eight"), List.of("forty")))
+                .isFalse();
+        assertThat(lexicon.soundAlike(List.of("nobody's"), List.of("nobody's"))).isTrue();
+        assertThat(lexicon.soundAlike(List.of("nobody's"), List.of("neither's")))
+                .isFalse();
+    }
+
     @Test
     void textIsReadBackTheSame() throws GrammarException {
         assertThat(Lexicon.parse(Lexicon.standard().text())).isEqualTo(Lexicon.standard());

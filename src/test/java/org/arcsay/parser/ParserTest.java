@@ -314,6 +314,21 @@ class ParserTest {
         assertEquals(List.of(parse("i p flexion fifteen")), said.rivals());
     }
 
+    /** "y" and "why", "to" and "too", "one" and "won" have the same phones in the CMU Pronouncing Dictionary. */
+    @Test
+    void whatSoundsTheSameCountsOnceAndNotAgainstItself() {
+        Understood said = understand(
+                "i p flexion eighty one",
+                new Rival("i p flexion eighty why", 0.2),
+                new Rival("i p flexion eighty y", 0.2),
+                new Rival("i p flexion eighty won", 0.05),
+                new Rival("i p flexion eighty to", 0.04),
+                new Rival("i p flexion eighty too", 0.04),
+                new Rival("i p flexion eighty", 0.03));
+        assertEquals(0.24, said.outside(), 1e-9);
+        assertEquals(0.03, said.others(), 1e-9);
+    }
+
     @Test
     void ofSoundThatIsNoSentenceOnlySentencesAreOtherMeanings() {
         Understood said = understand("[unk]", new Rival("i p flexion [unk]", 0.3), new Rival("left hand", 0.2));
