@@ -126,15 +126,17 @@ public record Lexicon(SortedMap<String, Set<List<String>>> words) {
         return new Lexicon(all);
     }
 
-    /** Whether two rows of words can be the same row of phones, word by word: "eighty y" and "eighty why". */
-    public boolean soundAlike(List<String> some, List<String> others) {
-        return some.size() == others.size()
-                && IntStream.range(0, some.size()).allMatch(i -> soundAlike(some.get(i), others.get(i)));
+    /** Whether all ways of saying a text are, word by word, also ways of saying another: "eighty y" and "eighty why", not the other way round. */
+    public boolean covers(List<String> other, List<String> text) {
+        return other.size() == text.size()
+                && IntStream.range(0, text.size()).allMatch(i -> covers(other.get(i), text.get(i)));
     }
 
-    private boolean soundAlike(String some, String other) {
-        return some.equals(other)
-                || !Collections.disjoint(words.getOrDefault(some, Set.of()), words.getOrDefault(other, Set.of()));
+    private boolean covers(String other, String word) {
+        Set<List<String>> pronunciations = words.getOrDefault(word, Set.of());
+        return other.equals(word)
+                || (!pronunciations.isEmpty()
+                        && words.getOrDefault(other, Set.of()).containsAll(pronunciations));
     }
 
     /** The text that {@link #parse} reads. */

@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.arcsay.grammar.Lexicon;
 import org.arcsay.grammar.SpokenGrammar;
 import org.arcsay.grammar.Tag;
@@ -35,25 +36,17 @@ public final class Parser {
         return parse(texts(utterance));
     }
 
-    /**
-     * The meaning of an utterance beside the meanings of its rivals; all that is rejected counts as one meaning. Of rejected rivals that
-     * sound the same only the likeliest counts, and none that sounds as what was heard: the sound cannot speak for one of them more than
-     * for another.
-     */
+    /** The meaning of an utterance beside the meanings of its rivals; all that is rejected counts as one meaning. */
     public Understood understand(Utterance utterance) {
         Command command = parse(utterance);
         Map<Command, Double> shares = new LinkedHashMap<>();
-        List<List<String>> sounds = new ArrayList<>(List.of(texts(utterance)));
-        double outside = 0;
+        List<Utterance.Rival> rejected = new ArrayList<>();
         for (Utterance.Rival rival : utterance.rivals()) {
-            List<String> words = List.of(rival.text().split(" "));
-            Command other = parse(words);
+            Command other = parse(texts(rival));
             if (!(other instanceof Rejected)) {
                 shares.merge(other, rival.probability(), Double::sum);
-            } else if (!(command instanceof Rejected)
-                    && sounds.stream().noneMatch(sound -> lexicon.soundAlike(sound, words))) {
-                outside += rival.probability();
-                sounds.add(words);
+            } else if (!(command instanceof Rejected)) {
+                rejected.add(rival);
             }
         }
         shares.remove(command);
@@ -62,12 +55,36 @@ public final class Parser {
                 .filter(share -> share.getValue() >= WORTH_NAMING)
                 .map(Map.Entry::getKey)
                 .toList();
-        return new Understood(command, others, outside, rivals, utterance.signalToNoise());
+        return new Understood(command, others, outside(utterance, rejected), rivals, utterance.signalToNoise());
+    }
+
+    /**
+     * How probable rejected rivals are together. A rival that says nothing by its sound does not count: all its pronunciations are also
+     * those of what was heard, or of another rival, which counts.
+     */
+    private double outside(Utterance heard, List<Utterance.Rival> rejected) {
+        List<List<String>> texts = new ArrayList<>(List.of(texts(heard)));
+        rejected.forEach(rival -> texts.add(texts(rival)));
+        return IntStream.range(0, rejected.size())
+                .filter(i -> !isRepetition(i + 1, texts))
+                .mapToDouble(i -> rejected.get(i).probability())
+                .sum();
+    }
+
+    private boolean isRepetition(int place, List<List<String>> texts) {
+        List<String> text = texts.get(place);
+        return IntStream.range(0, texts.size())
+                .filter(other -> other != place && lexicon.covers(texts.get(other), text))
+                .anyMatch(other -> other < place || !lexicon.covers(text, texts.get(other)));
     }
 
     /** Whether some sentence begins with the words of an utterance. */
     boolean isBeginning(Utterance utterance) {
         return grammar.isBeginning(texts(utterance));
+    }
+
+    private static List<String> texts(Utterance.Rival rival) {
+        return List.of(rival.text().split(" "));
     }
 
     private static List<String> texts(Utterance utterance) {

@@ -35,19 +35,23 @@ final class LexiconTest {
         assertThat(both.words()).containsKey("splint");
     }
 
-    /** As in the CMU Pronouncing Dictionary, where "eight" and "ate" are one, "eight" and "eighty" not. */
+    /** Pronunciations from the CMU Pronouncing Dictionary: eight and ate, y and why share one, why and to have more. */
     @Test
-    void wordsThatSoundAlikeAreTold() {
-        Lexicon lexicon = Lexicon.standard();
-        assertThat(lexicon.soundAlike(List.of("forty", "eight"), List.of("forty", "ate")))
-                .isTrue();
-        assertThat(lexicon.soundAlike(List.of("forty", "eight"), List.of("forty", "eighty")))
-                .isFalse();
-        assertThat(lexicon.soundAlike(List.of("forty", "eight"), List.of("forty")))
-                .isFalse();
-        assertThat(lexicon.soundAlike(List.of("nobody's"), List.of("nobody's"))).isTrue();
-        assertThat(lexicon.soundAlike(List.of("nobody's"), List.of("neither's")))
-                .isFalse();
+    void aTextIsCoveredByWhatIsSaidInAllItsWays() {
+        assertThat(covers("forty ate", "forty eight")).isTrue();
+        assertThat(covers("forty eight", "forty ate")).isTrue();
+        assertThat(covers("eighty why", "eighty y")).isTrue();
+        assertThat(covers("eighty y", "eighty why")).isFalse();
+        assertThat(covers("forty to", "forty two")).isTrue();
+        assertThat(covers("forty two", "forty to")).isFalse();
+        assertThat(covers("forty eight", "forty eighty")).isFalse();
+        assertThat(covers("forty eight", "forty")).isFalse();
+        assertThat(covers("not-in-it", "not-in-it")).isTrue();
+        assertThat(covers("forty", "not-in-it")).isFalse();
+    }
+
+    private static boolean covers(String other, String text) {
+        return Lexicon.standard().covers(List.of(other.split(" ")), List.of(text.split(" ")));
     }
 
     @Test

@@ -314,19 +314,29 @@ class ParserTest {
         assertEquals(List.of(parse("i p flexion fifteen")), said.rivals());
     }
 
-    /** "y" and "why", "to" and "too", "one" and "won" have the same phones in the CMU Pronouncing Dictionary. */
+    /** In the CMU Pronouncing Dictionary "y" and "too" have no way of saying that "why" and "to" lack, and "ate" is said as "eight". */
     @Test
-    void whatSoundsTheSameCountsOnceAndNotAgainstItself() {
+    void aRivalThatCannotBeToldBySoundDoesNotCount() {
         Understood said = understand(
-                "i p flexion eighty one",
-                new Rival("i p flexion eighty why", 0.2),
+                "i p flexion eighty eight",
                 new Rival("i p flexion eighty y", 0.2),
-                new Rival("i p flexion eighty won", 0.05),
+                new Rival("i p flexion eighty why", 0.2),
+                new Rival("i p flexion eighty ate", 0.05),
                 new Rival("i p flexion eighty to", 0.04),
                 new Rival("i p flexion eighty too", 0.04),
                 new Rival("i p flexion eighty", 0.03));
         assertEquals(0.24, said.outside(), 1e-9);
         assertEquals(0.03, said.others(), 1e-9);
+    }
+
+    /** "to" is often said with a weak vowel, which "two" never has: perhaps the sentence was to go on. */
+    @Test
+    void aRivalThatCanBeSaidOtherwiseCounts() {
+        assertEquals(
+                0.3,
+                understand("i p flexion forty two", new Rival("i p flexion forty to", 0.3))
+                        .outside(),
+                1e-9);
     }
 
     @Test
