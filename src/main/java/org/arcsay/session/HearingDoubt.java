@@ -33,7 +33,7 @@ public record HearingDoubt(Resolver resolver) {
     private static final double OUTSIDE_READINGS = 0.4;
 
     /** What is outside weighs so much beside other readings. */
-    private static final double WEIGHT_OF_OUTSIDE = 0.2;
+    private static final double WEIGHT_OF_OUTSIDE = 0.3;
 
     /** The greatest weighed share that is no doubt in quiet. */
     private static final double ALLOWED_IN_QUIET = 0.15;
@@ -46,7 +46,8 @@ public record HearingDoubt(Resolver resolver) {
             Question.HEARING,
             List.of(Severity.HOLD),
             "The sound could have meant something else: other meanings, and " + WEIGHT_OF_OUTSIDE
-                    + " times what is no sentence, have together more than " + ALLOWED_IN_QUIET
+                    + " times what is no sentence (what sounds the same counts once), have together more than "
+                    + ALLOWED_IN_QUIET
                     + " of the probability of all that the recogniser found, or what is no sentence has more than "
                     + OUTSIDE_READINGS + ". In noise less is enough: " + ALLOWED_OF_POWER
                     + " times the ratio between the powers of the speech and of the sound around it, which is "
