@@ -33,7 +33,7 @@ public record HearingDoubt(Resolver resolver) {
     private static final double OUTSIDE_READINGS = 0.4;
 
     /** What is outside weighs so much beside other readings. */
-    private static final double WEIGHT_OF_OUTSIDE = 0.3;
+    private static final double WEIGHT_OF_OUTSIDE = 0.25;
 
     /** The greatest weighed share that is no doubt in quiet. */
     private static final double ALLOWED_IN_QUIET = 0.15;

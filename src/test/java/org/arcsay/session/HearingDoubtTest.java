@@ -157,8 +157,8 @@ class HearingDoubtTest {
     }
 
     @Test
-    void soundThatMayBeNoSentenceCountsThreeTenths() {
-        List<Rival> talk = List.of(new Rival("i p flexion [unk]", 0.16));
+    void soundThatMayBeNoSentenceCountsAQuarter() {
+        List<Rival> talk = List.of(new Rival("i p flexion [unk]", 0.19));
         assertThat(dictation.sayAbove(15, "i p flexion fifty", talk)).isInstanceOf(Outcome.Saved.class);
         dictation.say("disregard that");
         assertThat(dictation.sayAbove(14, "i p flexion fifty", talk)).isInstanceOf(Asked.class);
