@@ -40,8 +40,16 @@ public record Lexicon(SortedMap<String, Set<List<String>>> words) {
     /** No words. */
     public static final Lexicon EMPTY = new Lexicon(Collections.emptySortedMap());
 
-    /** The lexicon that comes with the program. */
+    /** The lexicon that comes with the program; read once. */
     public static Lexicon standard() {
+        return Standard.LEXICON;
+    }
+
+    private static final class Standard {
+        static final Lexicon LEXICON = bundled();
+    }
+
+    private static Lexicon bundled() {
         try (InputStream in =
                 Objects.requireNonNull(Lexicon.class.getResourceAsStream("/org/arcsay/grammar/lexicon.txt"))) {
             return parse(new String(in.readAllBytes(), StandardCharsets.UTF_8));
@@ -119,6 +127,9 @@ public record Lexicon(SortedMap<String, Set<List<String>>> words) {
 
     /** This lexicon and another: words of both have the pronunciations of both. */
     public Lexicon with(Lexicon other) {
+        if (other.words.isEmpty()) {
+            return this;
+        }
         SortedMap<String, Set<List<String>>> all = new TreeMap<>();
         Stream.of(this, other)
                 .forEach(lexicon -> lexicon.words.forEach((word, pronunciations) ->
