@@ -1,6 +1,5 @@
 package org.arcsay.parser;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -40,13 +39,14 @@ public final class Parser {
     public Understood understand(Utterance utterance) {
         Command command = parse(utterance);
         Map<Command, Double> shares = new LinkedHashMap<>();
-        List<Utterance.Rival> rejected = new ArrayList<>();
+        Map<List<String>, Double> rejected = new LinkedHashMap<>(Map.of(texts(utterance), 0.0));
         for (Utterance.Rival rival : utterance.rivals()) {
-            Command other = parse(texts(rival));
+            List<String> words = List.of(rival.text().split(" "));
+            Command other = parse(words);
             if (!(other instanceof Rejected)) {
                 shares.merge(other, rival.probability(), Double::sum);
             } else if (!(command instanceof Rejected)) {
-                rejected.add(rival);
+                rejected.merge(words, rival.probability(), Double::sum);
             }
         }
         shares.remove(command);
@@ -55,19 +55,20 @@ public final class Parser {
                 .filter(share -> share.getValue() >= WORTH_NAMING)
                 .map(Map.Entry::getKey)
                 .toList();
-        return new Understood(command, others, outside(utterance, rejected), rivals, utterance.signalToNoise());
+        return new Understood(command, others, outside(rejected), rivals, utterance.signalToNoise());
     }
 
     /**
      * How probable rejected rivals are together. A rival that says nothing by its sound does not count: all its pronunciations are also
      * those of what was heard, or of another rival, which counts.
+     *
+     * @param shares what was heard, with no share, and then the rivals
      */
-    private double outside(Utterance heard, List<Utterance.Rival> rejected) {
-        List<List<String>> texts = new ArrayList<>(List.of(texts(heard)));
-        rejected.forEach(rival -> texts.add(texts(rival)));
-        return IntStream.range(0, rejected.size())
-                .filter(i -> !isRepetition(i + 1, texts))
-                .mapToDouble(i -> rejected.get(i).probability())
+    private double outside(Map<List<String>, Double> shares) {
+        List<List<String>> texts = List.copyOf(shares.keySet());
+        return IntStream.range(0, texts.size())
+                .filter(place -> !isRepetition(place, texts))
+                .mapToDouble(place -> shares.getOrDefault(texts.get(place), 0.0))
                 .sum();
     }
 
@@ -81,10 +82,6 @@ public final class Parser {
     /** Whether some sentence begins with the words of an utterance. */
     boolean isBeginning(Utterance utterance) {
         return grammar.isBeginning(texts(utterance));
-    }
-
-    private static List<String> texts(Utterance.Rival rival) {
-        return List.of(rival.text().split(" "));
     }
 
     private static List<String> texts(Utterance utterance) {
