@@ -12,7 +12,7 @@ from pathlib import Path
 
 import numpy as np
 
-from kaldi_model import KALDI_PHONES, POSITIONS, STATES, kaldi_phone
+from kaldi_model import KALDI_PHONES, POSITIONS, kaldi_phone
 from lexicon import PHONES, SILENCE, UNKNOWN, UNKNOWN_WORD, load_lexicon, numbers
 
 SILENCE_COST = 0.7
@@ -26,11 +26,11 @@ class PrefixTree:
     def __init__(self):
         self.arcs, self.states, self.shared = [], 3, {}
 
-    def phone(self, source, phone, word=0, cost=0.0, before=None):
-        target, state = self.states, STATES[phone, before]
+    def phone(self, source, phone, word=0, cost=0.0):
+        target = self.states
         self.states += 1
-        self.arcs.append((source, target, 2 * state, word, cost))
-        self.arcs.append((target, target, 2 * state - 1, 0, 0.0))
+        self.arcs.append((source, target, 2 * phone, word, cost))
+        self.arcs.append((target, target, 2 * phone - 1, 0, 0.0))
         return target
 
     def skip(self, source, target, cost=0.0):
@@ -41,13 +41,13 @@ class PrefixTree:
         for place, phone in enumerate(pronunciation):
             last = place == len(pronunciation) - 1
             position = "S" if len(pronunciation) == 1 else "B" if place == 0 else "E" if last else "I"
-            number, before = kaldi_phone(phone, position), pronunciation[place - 1] if place else None
+            number = kaldi_phone(phone, position)
             if last:
-                self.skip(self.phone(node, number, word, before=before), AFTER_WORD)
+                self.skip(self.phone(node, number, word), AFTER_WORD)
                 return
             prefix += (number,)
             if prefix not in self.shared:
-                self.shared[prefix] = self.phone(node, number, before=before)
+                self.shared[prefix] = self.phone(node, number)
             node = self.shared[prefix]
 
 
@@ -100,7 +100,7 @@ def write_graph(folder):
         )
         renumbered = dict(map(int, line.split()) for line in open(f"{work}/new.txt") if line.strip())
     (folder / "words.txt").write_text("<eps> 0\n" + "".join(f"{w} {renumbered.get(n, n)}\n" for n, w in enumerate(words, 1)))
-    (folder / "disambig_tid.int").write_text(f"{2 * len(STATES) + 1}\n")
+    (folder / "disambig_tid.int").write_text(f"{2 * KALDI_PHONES + 1}\n")
     kinds = dict(zip(POSITIONS, ("begin", "internal", "end", "singleton")))
     rows = [f"{n} {kinds[POSITIONS[(n - 3) % 4]]}\n" for n in range(3, KALDI_PHONES + 1)]
     (folder / "phones" / "word_boundary.int").write_text("1 nonword\n2 singleton\n" + "".join(rows))

@@ -4,7 +4,7 @@ import struct
 
 import numpy as np
 
-from lexicon import PHONE_COUNT, PHONES, SILENCE, UNKNOWN_WORD, entering
+from lexicon import PHONE_COUNT, PHONES, SILENCE, UNKNOWN_WORD
 
 POSITIONS = "BIES"
 KALDI_PHONES = 2 + len(PHONES) * len(POSITIONS)
@@ -23,15 +23,6 @@ def plain_phone(number):
     if number <= 2:
         return SILENCE if number == 1 else UNKNOWN_WORD
     return (number - 3) // len(POSITIONS) + 1
-
-
-def phones_before(number):
-    """The phones on which the first output of a phone at its place depends; none where a word begins."""
-    inside = number > 2 and POSITIONS[(number - 3) % len(POSITIONS)] in "IE"
-    return range(1, 1 + len(PHONES)) if inside else (None,)
-
-
-STATES = {(number, before): place for place, (number, before) in enumerate(((n, b) for n in range(1, KALDI_PHONES + 1) for b in phones_before(n)), 1)}
 
 
 def _integer(value):
@@ -54,16 +45,16 @@ def _array(values):
 
 
 def transition_model():
-    """Two outputs a phone (enter, stay), of which the first depends on the phone before it inside a word; all probabilities one half."""
+    """Two states a phone (enter, stay), outputs shared by the four word positions, all probabilities one half."""
     phones = list(range(1, KALDI_PHONES + 1))
     result = b"<TransitionModel> <Topology> " + _integers(phones) + _integers([-1] + [0] * KALDI_PHONES) + _integer(-1)
     result += _integer(1) + _integer(2) + _integer(0) + _integer(1) + _integer(2)
     result += _integer(0) + _real(0.5) + _integer(1) + _real(0.5) + _integer(-1) + _integer(-1) + _integer(0)
-    result += b"</Topology> <Tuples> " + _integer(len(STATES))
-    for phone, before in STATES:
-        plain = plain_phone(phone)
-        result += _integer(phone) + _integer(0) + _integer(entering(before, plain)) + _integer(2 * plain + 1)
-    logs = np.full(2 * len(STATES) + 1, np.log(0.5), "f4")
+    result += b"</Topology> <Tuples> " + _integer(KALDI_PHONES)
+    for phone in phones:
+        output = 2 * plain_phone(phone)
+        result += _integer(phone) + _integer(0) + _integer(output) + _integer(output + 1)
+    logs = np.full(2 * KALDI_PHONES + 1, np.log(0.5), "f4")
     logs[0] = 0
     return result + b"</Tuples> <LogProbs> " + _array(logs) + b"</LogProbs> </TransitionModel> "
 

@@ -12,8 +12,6 @@ SILENCE = 0
 PHONE_NUMBER = {phone: number for number, phone in enumerate(PHONES, 1)}
 UNKNOWN_WORD = len(PHONES) + 1
 PHONE_COUNT = len(PHONES) + 2
-ALONE = 2 * PHONE_COUNT
-OUTPUTS = ALONE + len(PHONES) ** 2
 UNKNOWN = "[unk]"
 DEFAULT_PATH = Path(__file__).resolve().parents[2] / "grammar" / "lexicon.txt"
 
@@ -36,11 +34,6 @@ def parse_lexicon(text):
 @lru_cache(maxsize=None)
 def load_lexicon(path=DEFAULT_PATH):
     return parse_lexicon(Path(path).read_text(encoding="utf-8"))
-
-
-def entering(before, phone):
-    """The output for the first frame of a phone: its own where a word begins, inside one that of the pair with the phone before it."""
-    return 2 * phone if before is None else ALONE + len(PHONES) * (before - 1) + phone - 1
 
 
 def numbers(pronunciation):

@@ -1,11 +1,11 @@
 """Lattice-free maximum mutual information without an alignment: all pronunciations of the words against a phone bigram.
 
-A phone takes one frame of its first output, which inside a word depends on the phone before it, and then any number of frames of its second one.
+A phone takes one frame of its first output and then any number of frames of its second one.
 """
 import numpy as np
 import torch
 
-from lexicon import ALONE, PHONE_COUNT, PHONES, SILENCE, UNKNOWN_WORD, entering
+from lexicon import PHONE_COUNT, SILENCE, UNKNOWN_WORD
 
 NEVER = -1e9
 LARGEST = 30
@@ -18,7 +18,7 @@ class SentenceGraph:
     """
 
     def __init__(self, words, pronunciations, r, known, unknown_share=0.5):
-        self.phones, self.enters, self.before, self.heard = [], [], [], True
+        self.phones, self.before, self.heard = [], [], True
         ends = [-1]
         ends = self._silence(ends)
         for word in words:
@@ -38,9 +38,8 @@ class SentenceGraph:
             self.sources[state, : len(sources)] = sources
         self.first = np.array([0.0 if -1 in sources else NEVER for sources in self.before], "f4")
 
-    def _state(self, phone, before, previous=None):
+    def _state(self, phone, before):
         self.phones.append(phone)
-        self.enters.append(entering(previous, phone))
         self.before.append(before)
         return len(self.phones) - 1
 
@@ -48,9 +47,9 @@ class SentenceGraph:
         return [*ends, self._state(SILENCE, list(ends))]
 
     def _pronounce(self, ends, phones):
-        before, previous = list(ends), None
+        before = list(ends)
         for phone in phones:
-            before, previous = [self._state(phone, before, previous)], phone
+            before = [self._state(phone, before)]
         return before[0]
 
 
@@ -60,24 +59,23 @@ class GraphBatch:
     def __init__(self, graphs, device):
         states = max(len(g.phones) for g in graphs)
         width = max(g.sources.shape[1] for g in graphs)
-        enters, stays = np.zeros((2, len(graphs), states), "i8")
+        phones = np.zeros((len(graphs), states), "i8")
         before = np.full((len(graphs), states, width), states, "i8")
         first = np.full((len(graphs), states), NEVER, "f4")
         last = np.full((len(graphs), states), NEVER, "f4")
         for row, graph in enumerate(graphs):
             count, inner = graph.sources.shape
-            enters[row, :count] = graph.enters
-            stays[row, :count] = 2 * np.array(graph.phones) + 1
+            phones[row, :count] = graph.phones
             before[row, :count, :inner] = np.where(graph.sources < 0, states, graph.sources)
             first[row, :count] = graph.first
             last[row, [e for e in graph.ends if e >= 0]] = 0
         as_tensor = lambda a: torch.from_numpy(a).to(device, non_blocking=True)
-        self.enters, self.stays, self.before, self.first, self.last = map(as_tensor, (enters, stays, before, first, last))
+        self.phones, self.before, self.first, self.last = map(as_tensor, (phones, before, first, last))
         self.heard = as_tensor(np.array([g.heard for g in graphs]))
 
 
 def emissions(scores):
-    """Scores (batch, frames, outputs) as they count, and where they follow the network."""
+    """Scores (batch, frames, 2 * phones) as those of entering and of staying in each phone, and where they follow the network."""
     return scores.clamp(-LARGEST, LARGEST), scores.abs() < LARGEST
 
 
@@ -93,10 +91,10 @@ class SentenceScore(torch.autograd.Function):
     @staticmethod
     def forward(ctx, scores, frames, graph):
         batch, count, _ = scores.shape
-        states, width = graph.enters.shape[1], graph.before.shape[2]
+        states, width = graph.phones.shape[1], graph.before.shape[2]
         bounded, inside = emissions(scores)
-        indices = [outputs.unsqueeze(1).expand(batch, count, states) for outputs in (graph.enters, graph.stays)]
-        enter, stay = (bounded.gather(2, index).transpose(0, 1) for index in indices)
+        index = (2 * graph.phones).unsqueeze(1).expand(batch, count, states)
+        enter, stay = (bounded.gather(2, i).transpose(0, 1) for i in (index, index + 1))
         before, live = graph.before.reshape(batch, states * width), alive(frames, count)
         paths = torch.full((count, batch, states + 1), NEVER, device=scores.device, dtype=scores.dtype)
         paths[0, :, :states] = graph.first + enter[0]
@@ -107,12 +105,12 @@ class SentenceScore(torch.autograd.Function):
             following = (paths[t - 1].gather(1, sources).view(batch, states, width + 1) + moves[t]).logsumexp(-1)
             paths[t, :, :states] = torch.where(live[t], following, paths[t - 1, :, :states])
         ends = paths[-1, :, :states] + graph.last
-        ctx.save_for_backward(paths, enter, stay, before, *indices, inside, live, ends)
+        ctx.save_for_backward(paths, enter, stay, before, index, inside, live, ends)
         return ends.logsumexp(1)
 
     @staticmethod
     def backward(ctx, weight):
-        paths, enter, stay, before, entering_index, staying_index, inside, live, ends = ctx.saved_tensors
+        paths, enter, stay, before, index, inside, live, ends = ctx.saved_tensors
         count, batch, states = enter.shape
         come, here = paths[:-1], paths[1:, :, :states]
         stayed = (come[..., :states] + stay[1:] - here).clamp(max=0).exp()
@@ -127,8 +125,8 @@ class SentenceScore(torch.autograd.Function):
         entered = torch.cat([share[:1], share[1:] * came.sum(-1)])
         remained = torch.cat([torch.zeros_like(share[:1]), share[1:] * stayed * live[1:]])
         gradient = torch.zeros(inside.shape, device=share.device, dtype=share.dtype)
-        gradient.scatter_add_(2, entering_index, entered.transpose(0, 1))
-        gradient.scatter_add_(2, staying_index, remained.transpose(0, 1))
+        gradient.scatter_add_(2, index, entered.transpose(0, 1))
+        gradient.scatter_add_(2, index + 1, remained.transpose(0, 1))
         return gradient * inside, None, None
 
 
@@ -138,83 +136,66 @@ def sentence_score(scores, frames, graph):
 
 
 class PhoneBigram:
-    """The competing sentences: a phone bigram counted from the training texts, which knows where words begin. Immutable."""
+    """The competing sentences: a phone bigram counted from the training texts. Immutable."""
 
     def __init__(self, graphs, r, device):
-        counts = np.full((2, PHONE_COUNT + 1, PHONE_COUNT + 1), 0.3)
+        counts = np.full((PHONE_COUNT + 1, PHONE_COUNT + 1), 0.3)
         end = PHONE_COUNT
-        counts[1, :, [SILENCE, UNKNOWN_WORD, end]] = counts[1, [SILENCE, UNKNOWN_WORD, end]] = 0
         for graph in graphs:
             for _ in range(2):
                 self._count(graph, counts, end, r)
-        counts[0, end, end] = 0
-        shares = torch.tensor(counts / counts.sum((0, 2))[None, :, None], dtype=torch.float32, device=device)
-        self.start, self.across, self.end = shares[0, end, :end], shares[0, :end, :end], shares[0, :end, end]
-        self.within = shares[1][SPOKEN, SPOKEN].contiguous()
+        counts[end, end] = 0
+        shares = torch.tensor(counts / counts.sum(1, keepdims=True), dtype=torch.float32, device=device)
+        self.start, self.step, self.end = shares[end, :end], shares[:end, :end], shares[:end, end]
 
     @staticmethod
     def _count(graph, counts, end, r):
         """Walk one random path backwards."""
-        state, following, inside = r.choice([e for e in graph.ends if e >= 0]), end, 0
+        state, following = r.choice([e for e in graph.ends if e >= 0]), end
         while state >= 0:
-            counts[inside, graph.phones[state], following] += 1
-            following, inside = graph.phones[state], int(graph.enters[state] >= ALONE)
+            counts[graph.phones[state], following] += 1
+            following = graph.phones[state]
             state = r.choice(graph.before[state])
-        counts[inside, end, following] += 1
+        counts[end, following] += 1
 
     def score(self, scores, frames):
         """ln of the summed weight of all phone strings (batch)."""
-        return BigramScore.apply(scores, frames, self.start, self.across + 1e-5, self.within + 1e-5, self.end + 1e-6)
-
-
-SPOKEN = slice(1, 1 + len(PHONES))
-
-
-def pairs(weights):
-    """Of outputs (..., outputs) those of a phone after another inside a word (..., before, phone)."""
-    return weights[..., ALONE:].unflatten(-1, (len(PHONES), len(PHONES)))
+        return BigramScore.apply(scores, frames, self.start, self.step + 1e-5, self.end + 1e-6)
 
 
 class BigramScore(torch.autograd.Function):
     """ln of the summed weight of all phone strings; weights are scaled to a sum of one in each frame. The gradient as in SentenceScore."""
 
     @staticmethod
-    def forward(ctx, scores, frames, start, across, within, end):
+    def forward(ctx, scores, frames, start, step, end):
         count = scores.shape[1]
         bounded, inside = emissions(scores)
         top = bounded.amax(-1, keepdim=True)
         weights = (bounded - top).exp().transpose(0, 1)
-        enter, stay, live = weights[..., 0:ALONE:2], weights[..., 1:ALONE:2], alive(frames, count)
-        pair = pairs(weights) * within
+        enter, stay, live = weights[..., 0::2], weights[..., 1::2], alive(frames, count)
         paths = torch.empty_like(enter)
         totals = torch.ones_like(top.transpose(0, 1))
         first = start * enter[0]
         totals[0] = first.sum(1, keepdim=True)
         paths[0] = first / totals[0]
         for t in range(1, count):
-            following = torch.addcmul(paths[t - 1] * stay[t], paths[t - 1] @ across, enter[t])
-            following[:, SPOKEN] += (paths[t - 1, :, None, SPOKEN] @ pair[t])[:, 0]
+            following = torch.addcmul(paths[t - 1] * stay[t], paths[t - 1] @ step, enter[t])
             totals[t] = following.sum(1, keepdim=True)
             paths[t] = torch.where(live[t], following / totals[t], paths[t - 1])
         final = paths[-1] @ end
-        ctx.save_for_backward(paths, enter, stay, pair, totals, live, final, across, end, inside)
+        ctx.save_for_backward(paths, enter, stay, totals, live, final, step, end, inside)
         return ((totals.log() + top.transpose(0, 1)) * live).sum((0, 2)) + final.log()
 
     @staticmethod
     def backward(ctx, weight):
-        paths, enter, stay, pair, totals, live, final, across, end, inside = ctx.saved_tensors
+        paths, enter, stay, totals, live, final, step, end, inside = ctx.saved_tensors
         enter, stay = torch.where(live, enter / totals, 0.0), torch.where(live, stay / totals, 1.0)
-        pair = torch.where(live[..., None], pair / totals[..., None], 0.0)
         ahead = torch.empty_like(paths)
         ahead[-1] = end / final[:, None]
         for t in range(len(paths) - 2, -1, -1):
             after = ahead[t + 1]
-            torch.addcmul((after * enter[t + 1]) @ across.T, after, stay[t + 1], out=ahead[t])
-            ahead[t, :, SPOKEN] += (pair[t + 1] @ after[:, SPOKEN, None])[..., 0]
-        entered = torch.cat([(paths[0] * ahead[0])[None], (paths[:-1] @ across) * enter[1:] * ahead[1:]])
+            torch.addcmul((after * enter[t + 1]) @ step.T, after, stay[t + 1], out=ahead[t])
+        entered = torch.cat([(paths[0] * ahead[0])[None], (paths[:-1] @ step) * enter[1:] * ahead[1:]])
         remained = torch.cat([torch.zeros_like(paths[:1]), paths[:-1] * stay[1:] * ahead[1:] * live[1:]])
-        joined = paths[:-1, :, SPOKEN, None] * pair[1:] * ahead[1:, :, None, SPOKEN]
-        joined = torch.cat([torch.zeros_like(joined[:1]), joined])
-        gradient = torch.cat([torch.stack([entered, remained], -1).flatten(2), joined.flatten(2)], 2)
-        gradient = gradient.transpose(0, 1) * weight[:, None, None]
-        return gradient * inside, None, None, None, None, None
+        gradient = torch.stack([entered, remained], -1).flatten(2).transpose(0, 1) * weight[:, None, None]
+        return gradient * inside, None, None, None, None

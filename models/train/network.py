@@ -4,7 +4,7 @@ import torch
 import torch.nn.functional as F
 from torch import nn
 
-from lexicon import ALONE, OUTPUTS, PHONES
+from lexicon import PHONE_COUNT
 
 LAYERS = range(2, 16)
 CONTEXT = 34
@@ -35,20 +35,12 @@ def convolution(weights, name, width, biased=True):
     return layer
 
 
-def with_pairs(weights):
-    """A network that knows phones alone as one that knows pairs, which are at first what their second phone is."""
-    if len(weights["output.affine.W"]) != ALONE:
-        return weights
-    pair = [*range(ALONE), *[2 * phone for _ in PHONES for phone in range(1, 1 + len(PHONES))]]
-    return weights | {name: weights[name][pair] for name in ("output.affine.W", "output.affine.b")}
-
-
 class Network(nn.Module):
     """Made from a dictionary of arrays named as in Kaldi; ``export`` gives such a dictionary back."""
 
     def __init__(self, weights):
         super().__init__()
-        weights = with_pairs({name: np.asarray(value, "f4") for name, value in weights.items()})
+        weights = {name: np.asarray(value, "f4") for name, value in weights.items()}
         self.names, self.convolutions, self.norms = {}, nn.ModuleDict(), nn.ModuleDict()
         self._add(weights, "lda", 3)
         self._add(weights, "tdnn1.affine", 1)
@@ -63,7 +55,7 @@ class Network(nn.Module):
         for name in norms:
             self.norms[self._key(name)] = Norm(weights, name)
         self._add(weights, "output.affine", 1)
-        if self.convolutions[self._key("output.affine")].out_channels != OUTPUTS:
+        if self.convolutions[self._key("output.affine")].out_channels != 2 * PHONE_COUNT:
             raise ValueError("the starting network was trained for another set of phones")
 
     @staticmethod
@@ -85,7 +77,7 @@ class Network(nn.Module):
         return self.norms[self._key(name)](x)
 
     def forward(self, x, drop=0.0):
-        """features (batch, 40, frames) -> scores (batch, frames / 3, outputs)"""
+        """features (batch, 40, frames) -> scores (batch, frames / 3, 2 * phones)"""
         x = torch.cat([x[:, :, :1].expand(-1, -1, CONTEXT), x, x[:, :, -1:].expand(-1, -1, CONTEXT)], 2)
         x = self.norm("tdnn1.batchnorm", F.relu(self.conv("tdnn1.affine", self.conv("lda", x))))
         for number in LAYERS:

@@ -21,8 +21,8 @@ from torch import nn
 from augment import Clips, Noises, Spoiler, random_warp
 from decoder_graph import DecoderGraph
 from features import RATE, Mfcc
-from lexicon import ALONE, load_lexicon
-from lfmmi import SPOKEN, GraphBatch, PhoneBigram, SentenceGraph, pairs, sentence_score
+from lexicon import load_lexicon
+from lfmmi import GraphBatch, PhoneBigram, SentenceGraph, sentence_score
 from network import Network
 from printed_graph import PrintedGraph
 from voices_held_out import is_held_out
@@ -221,8 +221,7 @@ def loss_of(network, competitors, batch, drop, modesty):
     frames = frames.clamp(max=scores.shape[1])
     excess, usable = competitors.excess(scores, frames, graph)
     loss = excess.sum() / (frames * usable).sum().clamp(min=1)
-    strange = pairs(scores) - scores[..., None, 0:ALONE:2][..., SPOKEN]
-    return loss, modesty * (scores[..., :ALONE].pow(2).mean() + strange.pow(2).mean()), int((~usable).sum())
+    return loss, modesty * scores.pow(2).mean(), int((~usable).sum())
 
 
 class Team:
