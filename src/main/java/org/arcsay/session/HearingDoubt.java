@@ -1,8 +1,10 @@
 package org.arcsay.session;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import org.arcsay.model.Finding;
 import org.arcsay.model.Finding.LabelledNumber;
 import org.arcsay.model.Measure;
@@ -11,6 +13,7 @@ import org.arcsay.model.Severity;
 import org.arcsay.model.Value;
 import org.arcsay.model.Visit;
 import org.arcsay.parser.Command;
+import org.arcsay.parser.Command.ControlWord;
 import org.arcsay.parser.SpokenReading;
 import org.arcsay.parser.Understood;
 import org.arcsay.tables.Mark;
@@ -41,6 +44,16 @@ public record HearingDoubt(Resolver resolver) {
     /** In noise it is so much of the ratio between the powers of the speech and of the sound around it. */
     private static final double ALLOWED_OF_POWER = 0.0016;
 
+    /** They tell something, or end a pause, and change no reading. */
+    private static final Set<ControlWord> HARMLESS = EnumSet.of(
+            ControlWord.SAY_AGAIN,
+            ControlWord.READ_BACK,
+            ControlWord.WHAT_IS_MISSING,
+            ControlWord.WHERE_AM_I,
+            ControlWord.NEXT,
+            ControlWord.STAND_BY,
+            ControlWord.GO_AHEAD);
+
     /** What the documentation says about it, as about the rules. */
     public static final RuleInfo INFO = new RuleInfo(
             Question.HEARING,
@@ -61,14 +74,28 @@ public record HearingDoubt(Resolver resolver) {
         return String.format(Locale.ROOT, "%.2g", allowed(decibels));
     }
 
-    /** Of a command: whether something else was likely enough. */
-    public static boolean isDoubtful(Understood said) {
-        return said.others() > OTHER_COMMANDS || said.outside() > OUTSIDE_COMMANDS;
+    /** Whether what was understood is done at once: it is clear enough, or nothing is lost if it was not meant. */
+    public static boolean isActedOn(Understood said) {
+        return isHarmless(said.command()) || !isDoubtful(said);
     }
 
-    /** Of a reading: a value heard in noise may be of somebody else, or of nobody. */
-    public static boolean isDoubtfulReading(Understood said) {
-        return doubt(said) > 1;
+    /** Whether something else was likely enough. A value heard in noise may also be of somebody else, or of nobody. */
+    static boolean isDoubtful(Understood said) {
+        return givesReading(said.command())
+                ? doubt(said) > 1
+                : said.others() > OTHER_COMMANDS || said.outside() > OUTSIDE_COMMANDS;
+    }
+
+    static boolean givesReading(Command command) {
+        return command instanceof Command.Dictated
+                || command instanceof Command.Number
+                || command instanceof Command.Arc
+                || (command instanceof Command.No no && no.instead().isPresent());
+    }
+
+    private static boolean isHarmless(Command command) {
+        return command instanceof Command.Rejected
+                || (command instanceof Command.Control control && HARMLESS.contains(control.word()));
     }
 
     /** How many times what is allowed speaks for something else than this reading; more than 1 is a doubt. */

@@ -2,10 +2,8 @@ package org.arcsay.session;
 
 import java.time.Clock;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.stream.Stream;
 import org.arcsay.analysis.Completeness;
@@ -33,16 +31,6 @@ import org.jspecify.annotations.Nullable;
  * says so; sound, screen and database therefore never disagree.
  */
 public final class VisitSession {
-    /** They tell something, or end a pause, and change no reading. */
-    private static final Set<ControlWord> HARMLESS = EnumSet.of(
-            ControlWord.SAY_AGAIN,
-            ControlWord.READ_BACK,
-            ControlWord.WHAT_IS_MISSING,
-            ControlWord.WHERE_AM_I,
-            ControlWord.NEXT,
-            ControlWord.STAND_BY,
-            ControlWord.GO_AHEAD);
-
     private final Recorder recorder;
     private final HearingDoubt hearing;
     private final Judge judge;
@@ -200,12 +188,11 @@ public final class VisitSession {
     }
 
     private Outcome decide(Understood said, Heard heard) {
-        boolean givesReading = givesReading(said.command());
-        boolean doubtful = givesReading ? HearingDoubt.isDoubtfulReading(said) : HearingDoubt.isDoubtful(said);
-        if (doubtful && !givesReading && !paused) {
+        boolean givesReading = HearingDoubt.givesReading(said.command());
+        if (HearingDoubt.isDoubtful(said) && !givesReading && !paused) {
             unclearContext(said).ifPresent(talk::nameUnclearly);
         }
-        if (!doubtful || paused || isHarmless(said.command())) {
+        if (paused || HearingDoubt.isActedOn(said)) {
             return carryOut(said.command(), heard);
         }
         if (!givesReading) {
@@ -224,18 +211,6 @@ public final class VisitSession {
         } finally {
             doubt = null;
         }
-    }
-
-    private static boolean givesReading(Command command) {
-        return command instanceof Dictated
-                || command instanceof Command.Number
-                || command instanceof Command.Arc
-                || (command instanceof Command.No no && no.instead().isPresent());
-    }
-
-    private static boolean isHarmless(Command command) {
-        return command instanceof Command.Rejected
-                || (command instanceof Command.Control control && HARMLESS.contains(control.word()));
     }
 
     /** The hand, mode or placement that unclear sound may have named. */

@@ -173,8 +173,9 @@ final class GraphCalibration {
 
     /** An in-grammar recording in which something was understood: was it what was said, and what else could it have been? */
     private record Accepted(String noise, boolean correct, List<Understood> said) {
+        /** A command counts as saved if it is carried out at once. */
         boolean savedAtOnce() {
-            return said.stream().noneMatch(HearingDoubt::isDoubtfulReading);
+            return said.stream().allMatch(HearingDoubt::isActedOn);
         }
 
         double most(ToDoubleFunction<Understood> doubt) {
@@ -240,12 +241,12 @@ final class GraphCalibration {
         Understood said = parser.understand(utterance);
         if (said.command() instanceof Command.Dictated
                 || (said.command() instanceof Command.Number number && number.correction())) {
-            return HearingDoubt.isDoubtfulReading(said) ? Deed.NOTHING : Deed.SAVED;
+            return HearingDoubt.isActedOn(said) ? Deed.SAVED : Deed.NOTHING;
         }
         boolean nothing = said.command() instanceof Command.Number
                 || said.command() instanceof Command.Arc
                 || said.command() instanceof Command.Rejected
-                || HearingDoubt.isDoubtful(said);
+                || !HearingDoubt.isActedOn(said);
         return nothing ? Deed.NOTHING : Deed.OBEYED;
     }
 
