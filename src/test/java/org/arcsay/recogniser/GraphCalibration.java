@@ -68,11 +68,11 @@ final class GraphCalibration {
             return String.format(
                     Locale.ROOT,
                     "right %5.1f %%  wrong %5.1f %%  refused %5.1f %%  of %d | talk accepted %5.1f %% of %d | ghosts %d | load %.3f",
-                    100.0 * right / inGrammar,
-                    100.0 * wrong / inGrammar,
-                    100.0 * refused / inGrammar,
+                    percent(right, inGrammar),
+                    percent(wrong, inGrammar),
+                    percent(refused, inGrammar),
                     inGrammar,
-                    100.0 * accepted / outOfGrammar,
+                    percent(accepted, outOfGrammar),
                     outOfGrammar,
                     ghosts,
                     load);
@@ -208,8 +208,13 @@ final class GraphCalibration {
         });
     }
 
+    /** None of none is none. */
+    private static double percent(long count, int of) {
+        return 100.0 * count / Math.max(1, of);
+    }
+
     private static double share(List<Accepted> accepted, boolean correct, int of) {
-        return 100.0 * accepted.stream().filter(a -> a.correct() == correct).count() / of;
+        return percent(accepted.stream().filter(a -> a.correct() == correct).count(), of);
     }
 
     private void printDoubts(List<Accepted> accepted, int inGrammar) {
@@ -251,7 +256,7 @@ final class GraphCalibration {
     }
 
     private static double share(List<Deed> deeds, Deed wanted) {
-        return 100.0 * deeds.stream().filter(wanted::equals).count() / Math.max(1, deeds.size());
+        return percent(deeds.stream().filter(wanted::equals).count(), deeds.size());
     }
 
     private Set<List<Tag>> meanings(String text) {

@@ -183,9 +183,9 @@ final class VoskRecogniserTest {
         assertEquals(clips.stream().map(Recordings.Clip::words).toList(), heard);
     }
 
-    /** One voice hardly says the end of "thirty seven millimeters"; both forms mean the same. */
+    /** One voice hardly says the end of this length, which means the same without it; all others are to be heard as they are said. */
     private static String unitInPlural(String words) {
-        return words.replaceAll("\\bmillimeter\\b", "millimeters");
+        return words.replaceAll("\\bthirty seven millimeter\\b", "thirty seven millimeters");
     }
 
     /** Plays a clip without the silence around it, then as much faint noise as it takes to end the utterance. */
