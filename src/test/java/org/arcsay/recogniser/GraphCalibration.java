@@ -173,9 +173,11 @@ final class GraphCalibration {
 
     /** An in-grammar recording in which something was understood: was it what was said, and what else could it have been? */
     private record Accepted(String noise, boolean correct, List<Understood> said) {
-        /** A command counts as saved if it is carried out at once. */
+        /** All of what was said is done; of what was not said, something, not counting that the rest of it is asked for. */
         boolean savedAtOnce() {
-            return said.stream().allMatch(HearingDoubt::isActedOn);
+            return correct
+                    ? said.stream().allMatch(HearingDoubt::isActedOn)
+                    : said.stream().anyMatch(heard -> deed(heard).compareTo(Deed.ASKED) > 0);
         }
 
         double most(ToDoubleFunction<Understood> doubt) {
@@ -234,25 +236,34 @@ final class GraphCalibration {
                 share(saved, false, inGrammar));
     }
 
-    /** What the program does with an utterance that nobody meant for it, the worst last. */
+    /** What the program does with an utterance where no question is open, the worst last. */
     private enum Deed {
         NOTHING,
+        /** A measure without its value, for which it asks. */
+        ASKED,
         OBEYED,
         SAVED
     }
 
     /** A number alone is nothing: it is refused where no question is open. */
-    private Deed deed(Utterance utterance) {
-        Understood said = parser.understand(utterance);
-        if (said.command() instanceof Command.Dictated
-                || (said.command() instanceof Command.Number number && number.correction())) {
-            return HearingDoubt.isActedOn(said) ? Deed.SAVED : Deed.NOTHING;
+    private static Deed deed(Understood said) {
+        Command command = said.command();
+        if (!HearingDoubt.isActedOn(said)) {
+            return Deed.NOTHING;
         }
-        boolean nothing = said.command() instanceof Command.Number
-                || said.command() instanceof Command.Arc
-                || said.command() instanceof Command.Rejected
-                || !HearingDoubt.isActedOn(said);
-        return nothing ? Deed.NOTHING : Deed.OBEYED;
+        if (command instanceof Command.Number number) {
+            return number.correction() ? Deed.SAVED : Deed.NOTHING;
+        }
+        if (command instanceof Command.Arc arc) {
+            return arc.correction() ? Deed.SAVED : Deed.NOTHING;
+        }
+        if (command instanceof Command.Rejected || command instanceof Command.KindNamed) {
+            return Deed.NOTHING;
+        }
+        if (command instanceof Command.Named) {
+            return Deed.ASKED;
+        }
+        return command instanceof Command.Dictated ? Deed.SAVED : Deed.OBEYED;
     }
 
     private static double share(List<Deed> deeds, Deed wanted) {
@@ -309,8 +320,11 @@ final class GraphCalibration {
                 }
             } else {
                 accepted += understood.isEmpty() ? 0 : 1;
-                talk.add(
-                        meaningful.stream().map(this::deed).max(Deed::compareTo).orElse(Deed.NOTHING));
+                talk.add(meaningful.stream()
+                        .map(parser::understand)
+                        .map(GraphCalibration::deed)
+                        .max(Deed::compareTo)
+                        .orElse(Deed.NOTHING));
             }
             if (verbose && (clip.inGrammar() ? !correct : !understood.isEmpty())) {
                 System.out.println("    " + String.join(" ", clip.words()) + " -> "
@@ -325,9 +339,10 @@ final class GraphCalibration {
         }
         System.out.printf(
                 Locale.ROOT,
-                "    of talk saved at once by the program: %.1f, obeyed: %.1f%n",
+                "    of talk saved at once by the program: %.1f, obeyed: %.1f, the value asked for: %.1f%n",
                 share(talk, Deed.SAVED),
-                share(talk, Deed.OBEYED));
+                share(talk, Deed.OBEYED),
+                share(talk, Deed.ASKED));
         double load = (cpuNanos() - begin) / 1e9 / ((double) samples / RATE);
         return new Score(right, wrong, in - right - wrong, in, accepted, clips.size() - in, ghosts, load);
     }
