@@ -17,6 +17,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.arcsay.audio.AudioException;
@@ -171,15 +172,12 @@ final class GraphCalibration {
         return phrases;
     }
 
-    /** An in-grammar recording in which something was understood: was it what was said, and what else could it have been? */
-    private record Accepted(String noise, boolean correct, List<Understood> said) {
-        /** All of what was said is done; of what was not said, something, not counting that the rest of it is asked for. */
-        boolean savedAtOnce() {
-            return correct
-                    ? said.stream().allMatch(HearingDoubt::isActedOn)
-                    : said.stream().anyMatch(heard -> deed(heard).compareTo(Deed.ASKED) > 0);
-        }
-
+    /**
+     * An in-grammar recording in which something was understood: was it what was said, and what else could it have been?
+     *
+     * @param done what the program does of it at once
+     */
+    private record Accepted(String noise, boolean correct, List<Understood> said, Done done) {
         double most(ToDoubleFunction<Understood> doubt) {
             return said.stream().mapToDouble(doubt).max().orElse(0);
         }
@@ -197,15 +195,14 @@ final class GraphCalibration {
         said.forEach((noise, count) -> {
             List<Accepted> in =
                     accepted.stream().filter(a -> a.noise().equals(noise)).toList();
-            List<Accepted> saved = in.stream().filter(Accepted::savedAtOnce).toList();
             System.out.printf(
                     Locale.ROOT,
                     "    %-16s right/wrong %.1f/%.1f, saved at once %.1f/%.1f of %d%n",
                     noise,
-                    share(in, true, count),
-                    share(in, false, count),
-                    share(saved, true, count),
-                    share(saved, false, count),
+                    share(in, Accepted::correct, count),
+                    share(in, reading -> !reading.correct(), count),
+                    share(in, reading -> reading.done() == Done.RIGHT, count),
+                    share(in, reading -> reading.done() == Done.WRONG, count),
                     count);
         });
     }
@@ -215,25 +212,51 @@ final class GraphCalibration {
         return 100.0 * count / Math.max(1, of);
     }
 
-    private static double share(List<Accepted> accepted, boolean correct, int of) {
-        return percent(accepted.stream().filter(a -> a.correct() == correct).count(), of);
+    private static double share(List<Accepted> accepted, Predicate<Accepted> wanted, int of) {
+        return percent(accepted.stream().filter(wanted).count(), of);
     }
 
     private void printDoubts(List<Accepted> accepted, int inGrammar) {
         StringBuilder line = new StringBuilder("    most doubt: right/wrong");
         for (double most : MOST_DOUBTS) {
-            List<Accepted> sure =
-                    accepted.stream().filter(a -> a.doubt() <= most).toList();
             line.append(String.format(
-                    Locale.ROOT, "  %s: %.1f/%.1f", most, share(sure, true, inGrammar), share(sure, false, inGrammar)));
+                    Locale.ROOT,
+                    "  %s: %.1f/%.1f",
+                    most,
+                    share(accepted, reading -> reading.doubt() <= most && reading.correct(), inGrammar),
+                    share(accepted, reading -> reading.doubt() <= most && !reading.correct(), inGrammar)));
         }
         System.out.println(line);
-        List<Accepted> saved = accepted.stream().filter(Accepted::savedAtOnce).toList();
         System.out.printf(
                 Locale.ROOT,
                 "    saved at once by the program: %.1f/%.1f%n",
-                share(saved, true, inGrammar),
-                share(saved, false, inGrammar));
+                share(accepted, reading -> reading.done() == Done.RIGHT, inGrammar),
+                share(accepted, reading -> reading.done() == Done.WRONG, inGrammar));
+    }
+
+    /** What comes of a recording at once: what was said, something else, or neither. */
+    private enum Done {
+        RIGHT,
+        WRONG,
+        NOTHING
+    }
+
+    /** A reading that is refused for what it says counts as right if it was heard right and not in doubt. */
+    private Done done(List<Utterance> meaningful, Set<List<Tag>> said) {
+        List<Understood> understood =
+                meaningful.stream().map(parser::understand).toList();
+        List<Set<List<Tag>>> done = new ArrayList<>();
+        for (int place = 0; place < understood.size(); place++) {
+            Set<List<Tag>> meaning = meanings(meaningful.get(place).text());
+            boolean refused = understood.get(place).command() instanceof Command.Rejected && meaning.equals(said);
+            if (refused || deed(understood.get(place)).compareTo(Deed.ASKED) > 0) {
+                done.add(meaning);
+            }
+        }
+        if (done.equals(List.of(said))) {
+            return Done.RIGHT;
+        }
+        return done.isEmpty() ? Done.NOTHING : Done.WRONG;
     }
 
     /** What the program does with an utterance where no question is open, the worst last. */
@@ -305,7 +328,8 @@ final class GraphCalibration {
                     Accepted reading = new Accepted(
                             mixed.noise(),
                             correct,
-                            meaningful.stream().map(parser::understand).toList());
+                            meaningful.stream().map(parser::understand).toList(),
+                            done(meaningful, grammar.meanings(clip.words())));
                     readings.add(reading);
                     if (verbose) {
                         System.out.printf(
