@@ -172,6 +172,9 @@ final class GraphCalibration {
         return phrases;
     }
 
+    /** An utterance with a meaning in the grammar. */
+    private record Piece(Set<List<Tag>> meaning, Understood understood) {}
+
     /**
      * An in-grammar recording in which something was understood: was it what was said, and what else could it have been?
      *
@@ -241,18 +244,14 @@ final class GraphCalibration {
         NOTHING
     }
 
-    /** A reading that is refused for what it says counts as right if it was heard right and not in doubt. */
-    private Done done(List<Utterance> meaningful, Set<List<Tag>> said) {
-        List<Understood> understood =
-                meaningful.stream().map(parser::understand).toList();
-        List<Set<List<Tag>>> done = new ArrayList<>();
-        for (int place = 0; place < understood.size(); place++) {
-            Set<List<Tag>> meaning = meanings(meaningful.get(place).text());
-            boolean refused = understood.get(place).command() instanceof Command.Rejected && meaning.equals(said);
-            if (refused || deed(understood.get(place)).compareTo(Deed.ASKED) > 0) {
-                done.add(meaning);
-            }
-        }
+    /** A reading that the program refuses for what it says counts as done right if it was heard right. */
+    private static Done done(List<Piece> pieces, Set<List<Tag>> said) {
+        List<Set<List<Tag>>> done = pieces.stream()
+                .filter(piece -> deed(piece.understood()).compareTo(Deed.ASKED) > 0
+                        || (piece.understood().command() instanceof Command.Rejected
+                                && piece.meaning().equals(said)))
+                .map(Piece::meaning)
+                .toList();
         if (done.equals(List.of(said))) {
             return Done.RIGHT;
         }
@@ -312,24 +311,24 @@ final class GraphCalibration {
             Clip clip = mixed.clip();
             samples += mixed.sound().length;
             List<Utterance> heard = Recordings.hear(recogniser, mixed.sound());
-            List<Utterance> meaningful =
-                    heard.stream().filter(u -> !meanings(u.text()).isEmpty()).toList();
-            List<Set<List<Tag>>> understood = meaningful.stream()
-                    .map(utterance -> meanings(utterance.text()))
+            List<Piece> pieces = heard.stream()
+                    .map(utterance -> new Piece(meanings(utterance.text()), parser.understand(utterance)))
+                    .filter(piece -> !piece.meaning().isEmpty())
                     .toList();
-            boolean correct = understood.equals(List.of(grammar.meanings(clip.words())));
+            Set<List<Tag>> meant = grammar.meanings(clip.words());
+            boolean correct = pieces.stream().map(Piece::meaning).toList().equals(List.of(meant));
             if (clip.inGrammar()) {
                 in++;
                 said.merge(mixed.noise(), 1, Integer::sum);
-                ghosts += heard.size() - understood.size();
+                ghosts += heard.size() - pieces.size();
                 right += correct ? 1 : 0;
-                wrong += !correct && !understood.isEmpty() ? 1 : 0;
-                if (!understood.isEmpty()) {
+                wrong += !correct && !pieces.isEmpty() ? 1 : 0;
+                if (!pieces.isEmpty()) {
                     Accepted reading = new Accepted(
                             mixed.noise(),
                             correct,
-                            meaningful.stream().map(parser::understand).toList(),
-                            done(meaningful, grammar.meanings(clip.words())));
+                            pieces.stream().map(Piece::understood).toList(),
+                            done(pieces, meant));
                     readings.add(reading);
                     if (verbose) {
                         System.out.printf(
@@ -343,14 +342,13 @@ final class GraphCalibration {
                     }
                 }
             } else {
-                accepted += understood.isEmpty() ? 0 : 1;
-                talk.add(meaningful.stream()
-                        .map(parser::understand)
-                        .map(GraphCalibration::deed)
+                accepted += pieces.isEmpty() ? 0 : 1;
+                talk.add(pieces.stream()
+                        .map(piece -> deed(piece.understood()))
                         .max(Deed::compareTo)
                         .orElse(Deed.NOTHING));
             }
-            if (verbose && (clip.inGrammar() ? !correct : !understood.isEmpty())) {
+            if (verbose && (clip.inGrammar() ? !correct : !pieces.isEmpty())) {
                 System.out.println("    " + String.join(" ", clip.words()) + " -> "
                         + heard.stream()
                                 .map(u -> u.text() + String.format(" %.4f", u.probability()))
