@@ -1,7 +1,8 @@
-"""Makes the recordings with which the costs of the strict graph are calibrated: make_clips.py FOLDER tune|accent|near|report|speakers|choice
+"""Makes the recordings with which the costs of the strict graph are calibrated: make_clips.py FOLDER tune|accent|near|report|speakers|choice|commands
 
-Needs espeak-ng, flite, festival with festvox-kdlpc16k, sox, and for "report", "speakers" and "choice" Kokoro, for
-"accent" and "near" RHVoice. "near" has talk and readings of other joints that begin or end like what the grammar knows. Writes 16 kHz WAV files and clips.tsv (file, voice, in or out of the grammar,
+Needs espeak-ng, flite, festival with festvox-kdlpc16k, sox, and for "report", "speakers", "choice" and "commands" Kokoro, for
+"accent", "near" and "commands" RHVoice. "near" has talk and readings of other joints that begin or end like what the grammar knows,
+"commands" no readings. Writes 16 kHz WAV files and clips.tsv (file, voice, in or out of the grammar,
 words). The sentences are invented; the same ones come out on every run.
 """
 
@@ -19,6 +20,9 @@ FINGERS = ["index", "middle", "long", "ring", "little", "small"]
 COMMANDS = """disregard that|begin session|end session|right thumb active|left thumb|pain at end range|say again|read back
 what is missing|where am i|stand by|go ahead|other hand|no pain|second trial|hard end feel|note swollen|passive motion""".replace(
     "\n", "|").split("|")
+SHORT = """yes|no|right hand|left hand|other hand|right thumb|left thumb|right thumb passive|left thumb active|active|passive|passive motion
+disregard that|second trial|no pain|pain at end range|hard end feel|note swollen|correction left hand|correction passive|end session
+skip that because of pain""".replace("\n", "|").split("|")
 TALK = """how does that feel|does it hurt at fifty|let me see your hand please|we will do that again on friday
 you had it in a splint for six weeks right|turn it over and relax|the weather is nice today|two more and then we are done
 can you make a fist for me|it is a bit stiff in the morning|i have an appointment at ten thirty|that is better than last time
@@ -114,9 +118,10 @@ VOICES = {
     "report": ["flite awb", "festival ked_diphone", "kokoro jm_kumo"],
     "speakers": ["kokoro am_michael", "kokoro bf_emma", "kokoro ff_siwis"],
     "choice": ["kokoro bm_lewis", "kokoro zf_xiaobei"],
+    "commands": ["espeak en-gb-scotland+f3", "espeak en-gb-scotland+m2", "rhvoice ksp", "kokoro bm_lewis", "kokoro zf_xiaobei"],
 }
 SENTENCES = 80
-SEEDS = {"tune": 11, "accent": 13, "near": 14, "report": 12, "speakers": 15, "choice": 16}
+SEEDS = {"tune": 11, "accent": 13, "near": 14, "report": 12, "speakers": 15, "choice": 16, "commands": 17}
 
 
 def main(folder, kind):
@@ -126,6 +131,8 @@ def main(folder, kind):
     rows = []
     if kind == "near":
         rows += [(voice, "out", words) for voice in voices for words in NEAR]
+    elif kind == "commands":
+        rows += [(voice, "in", words) for voice in voices for words in SHORT]
     else:
         for voice in voices:
             rows += [(voice, "in", reading(r)) for _ in range(SENTENCES)]

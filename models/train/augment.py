@@ -10,6 +10,8 @@ ROOM_SHARE = 0.45
 HARD_CUT = 0.35
 ECHO_SHARE = 0.5
 NOISY_DECIBELS = -4, 17
+TALK_DECIBELS = 4, 22
+TALKERS = 3, 8
 
 
 def uniform(shape, low, high, device):
@@ -113,11 +115,11 @@ class Noises:
         return scaled(self.recordings.anywhere(rows, count))
 
     def babble(self, rows, count):
-        voices = int(torch.randint(4, 9, (1,)))
+        voices = int(torch.randint(TALKERS[0], TALKERS[1] + 1, (1,)))
         return scaled(sum(scaled(self.clips.anywhere(rows, count)) * uniform((rows, 1), 0.3, 1, self.device) for _ in range(voices)))
 
     def mixture(self, rows, count):
-        """Every row gets one or two kinds. Only what a row gets is made."""
+        """Every row gets one or two kinds, and which rows have talk among them. Only what a row gets is made."""
         lasting = (self.coloured, self.swelling, self.humming, self.splashing, *([self.recorded] if self.recordings else []))
         makers = (*lasting, self.clatter, self.babble)
         shares = torch.zeros(rows, len(makers), device=self.device)
@@ -133,7 +135,7 @@ class Noises:
             chosen = shares[:, kind].nonzero()[:, 0]
             if len(chosen):
                 total[chosen] += shares[chosen, kind, None] * maker(len(chosen), count)
-        return self.elsewhere(total)
+        return self.elsewhere(total), shares[:, talk, None] > 0
 
     def elsewhere(self, noise):
         """As it comes from across the room, through a door, out of a tap: half of the rows with an echo, all with a colour of their own."""
@@ -163,9 +165,11 @@ class Spoiler:
         if silent is not None:
             speech = speech * ~silent[:, None]
         quiet = torch.rand(rows, 1, device=self.device) < quiet_share
-        decibels = torch.where(quiet, uniform((rows, 1), 25, 90, self.device), uniform((rows, 1), *NOISY_DECIBELS, self.device))
+        noise, talk = self.noises.mixture(rows, count)
+        noisy = torch.where(talk, uniform((rows, 1), *TALK_DECIBELS, self.device), uniform((rows, 1), *NOISY_DECIBELS, self.device))
+        decibels = torch.where(quiet, uniform((rows, 1), 25, 90, self.device), noisy)
         floor = torch.where(quiet, uniform((rows, 1), 30, 100, self.device), uniform((rows, 1), 20, 70, self.device))
-        sound = speech + self.noises.mixture(rows, count) * 10 ** (-decibels / 20)
+        sound = speech + noise * 10 ** (-decibels / 20)
         sound = sound + self.noises.coloured(rows, count) * 10 ** (-floor / 20)
         sound = self.channel(sound)
         peak = sound.abs().amax(1, keepdim=True) + 1e-6

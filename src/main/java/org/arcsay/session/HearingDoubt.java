@@ -26,16 +26,13 @@ import org.arcsay.validate.RuleInfo;
  * @param resolver completes the values that were possible as well
  */
 public record HearingDoubt(Resolver resolver) {
-    /** A greater share of the probability for other meanings of a command is a doubt: docs/decisions/0018-two-kinds-of-doubt.md. */
-    private static final double OTHER_COMMANDS = 0.15;
-
-    /** So is a greater share for sound that is no sentence of the grammar. */
+    /** A greater share for sound that is no sentence of the grammar is a doubt of a command: docs/decisions/0018-two-kinds-of-doubt.md. */
     private static final double OUTSIDE_COMMANDS = 0.25;
 
     /** The same for a reading, whose value the ways of hearing outside seldom change: docs/decisions/0019-heard-twice.md. */
     private static final double OUTSIDE_READINGS = 0.4;
 
-    /** What is outside weighs so much beside other readings. */
+    /** What is outside weighs so much beside other meanings. */
     private static final double WEIGHT_OF_OUTSIDE = 0.25;
 
     /** The greatest weighed share that is no doubt in quiet. */
@@ -43,6 +40,9 @@ public record HearingDoubt(Resolver resolver) {
 
     /** In noise it is so much of the ratio between the powers of the speech and of the sound around it. */
     private static final double ALLOWED_OF_POWER = 0.0016;
+
+    /** For a command it is so many times that: it changes no value, is announced, and can be said again. */
+    private static final double TIMES_FOR_COMMANDS = 4;
 
     /** They tell something, or end a pause, and change no reading. */
     private static final Set<ControlWord> HARMLESS = EnumSet.of(
@@ -64,14 +64,16 @@ public record HearingDoubt(Resolver resolver) {
                     + " of the probability of all that the recogniser found, or what is no sentence has more than "
                     + OUTSIDE_READINGS + ". In noise less is enough: " + ALLOWED_OF_POWER
                     + " times the ratio between the powers of the speech and of the sound around it, which is "
-                    + atDecibels(20) + " at 20 dB, " + atDecibels(15) + " at 15 dB and " + atDecibels(5) + " at 5 dB.",
+                    + atDecibels(20) + " at 20 dB, " + atDecibels(15) + " at 15 dB and " + atDecibels(5)
+                    + " at 5 dB. A command may have " + (int) TIMES_FOR_COMMANDS
+                    + " times as much in noise, but what is no sentence at most " + OUTSIDE_COMMANDS + ".",
             "This doubts the hearing and not the value, so it comes from the recogniser and not from a rule below. The other"
                     + " value is offered where there is one. Commands that would change something are not carried out in that"
                     + " case.",
             new Provenance(Mark.OUR_DEFAULT, "measured, see decisions/0019-heard-twice.md"));
 
     private static String atDecibels(int decibels) {
-        return String.format(Locale.ROOT, "%.2g", allowed(decibels));
+        return String.format(Locale.ROOT, "%.2g", allowed(ALLOWED_OF_POWER, decibels));
     }
 
     /** Whether what was understood is done at once: it is clear enough, or nothing is lost if it was not meant. */
@@ -83,7 +85,8 @@ public record HearingDoubt(Resolver resolver) {
     static boolean isDoubtful(Understood said) {
         return givesReading(said.command())
                 ? doubt(said) > 1
-                : said.others() > OTHER_COMMANDS || said.outside() > OUTSIDE_COMMANDS;
+                : said.outside() > OUTSIDE_COMMANDS
+                        || weighed(said) > allowed(TIMES_FOR_COMMANDS * ALLOWED_OF_POWER, said.signalToNoise());
     }
 
     static boolean givesReading(Command command) {
@@ -104,12 +107,15 @@ public record HearingDoubt(Resolver resolver) {
     }
 
     private static double doubt(Understood reading, double decibels) {
-        double weighed = reading.others() + WEIGHT_OF_OUTSIDE * reading.outside();
-        return Math.max(weighed / allowed(decibels), reading.outside() / OUTSIDE_READINGS);
+        return Math.max(weighed(reading) / allowed(ALLOWED_OF_POWER, decibels), reading.outside() / OUTSIDE_READINGS);
     }
 
-    private static double allowed(double decibels) {
-        return Math.min(ALLOWED_IN_QUIET, ALLOWED_OF_POWER * Math.pow(10, decibels / 10));
+    private static double weighed(Understood said) {
+        return said.others() + WEIGHT_OF_OUTSIDE * said.outside();
+    }
+
+    private static double allowed(double ofPower, double decibels) {
+        return Math.min(ALLOWED_IN_QUIET, ofPower * Math.pow(10, decibels / 10));
     }
 
     private static boolean isUnclear(Understood reading) {

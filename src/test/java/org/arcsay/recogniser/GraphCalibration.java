@@ -288,6 +288,19 @@ final class GraphCalibration {
         return command instanceof Command.Dictated ? Deed.SAVED : Deed.OBEYED;
     }
 
+    private static void printPiece(Piece piece, int ratio, Set<List<Tag>> meant) {
+        Understood said = piece.understood();
+        System.out.printf(
+                Locale.ROOT,
+                "    PIECE %d dB %b %s others %.6f outside %.6f ratio %.1f%n",
+                ratio,
+                piece.meaning().equals(meant),
+                said.command().getClass().getSimpleName(),
+                said.others(),
+                said.outside(),
+                said.signalToNoise());
+    }
+
     private static double share(List<Deed> deeds, Deed wanted) {
         return percent(deeds.stream().filter(wanted::equals).count(), deeds.size());
     }
@@ -330,16 +343,6 @@ final class GraphCalibration {
                             pieces.stream().map(Piece::understood).toList(),
                             done(pieces, meant));
                     readings.add(reading);
-                    if (verbose) {
-                        System.out.printf(
-                                Locale.ROOT,
-                                "    READING %d dB %b others %.6f outside %.6f ratio %.1f%n",
-                                ratio,
-                                correct,
-                                reading.most(Understood::others),
-                                reading.most(Understood::outside),
-                                reading.signalToNoise());
-                    }
                 }
             } else {
                 accepted += pieces.isEmpty() ? 0 : 1;
@@ -347,6 +350,9 @@ final class GraphCalibration {
                         .map(piece -> deed(piece.understood()))
                         .max(Deed::compareTo)
                         .orElse(Deed.NOTHING));
+            }
+            if (verbose) {
+                pieces.forEach(piece -> printPiece(piece, ratio, meant));
             }
             if (verbose && (clip.inGrammar() ? !correct : !pieces.isEmpty())) {
                 System.out.println("    " + String.join(" ", clip.words()) + " -> "

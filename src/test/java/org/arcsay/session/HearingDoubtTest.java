@@ -176,6 +176,35 @@ class HearingDoubtTest {
         assertThat(dictation.session.context().side().orElseThrow().word()).isEqualTo("left");
     }
 
+    /** Heard so in talk: words of somebody else. */
+    @Test
+    void inLoudTalkAnUnsureCommandIsNotCarriedOut() throws Exception {
+        dictation.say("i p flexion fifty");
+        for (String command : List.of("other hand", "left thumb", "passive", "disregard that", "end session")) {
+            assertThat(dictation.sayAbove(7, command, List.of(new Rival("[unk]", 0.2))))
+                    .as(command)
+                    .isInstanceOf(Refused.class);
+        }
+        assertThat(dictation.sayAbove(7, "where am i", List.of(new Rival("[unk]", 0.2))))
+                .isInstanceOf(Outcome.Position.class);
+        assertThat(dictation.session.context().side().orElseThrow().word()).isEqualTo("right");
+        assertThat(dictation.stored()).containsExactly("right IP flexion, active: 50 degrees");
+        assertThat(dictation.sayAbove(20, "other hand", List.of(new Rival("[unk]", 0.2))))
+                .isInstanceOf(Outcome.ContextSet.class);
+    }
+
+    @Test
+    void aCommandMayHaveFourTimesTheShareOfAReading() {
+        double share = 0.0016 * Math.pow(10, 0.7);
+        assertThat(dictation.sayAbove(7, "i p flexion fifty", fifteen(1.1 * share)))
+                .isInstanceOf(Asked.class);
+        dictation.say("yes");
+        assertThat(dictation.sayAbove(7, "passive", List.of(new Rival("active", 3.9 * share))))
+                .isInstanceOf(Outcome.ContextSet.class);
+        assertThat(dictation.sayAbove(7, "active", List.of(new Rival("passive", 4.1 * share))))
+                .isInstanceOf(Refused.class);
+    }
+
     @Test
     void aJoinedReadingIsAsLoudAsItsFaintestPiece() {
         dictation.sayAbove(5, 2000, "i p flexion", List.of());
