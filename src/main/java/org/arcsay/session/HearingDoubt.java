@@ -42,7 +42,7 @@ public record HearingDoubt(Resolver resolver) {
     private static final double ALLOWED_OF_POWER = 0.0016;
 
     /** For a command it is so many times that: it changes no value, is announced, and can be said again. */
-    private static final double TIMES_FOR_COMMANDS = 4;
+    private static final double TIMES_FOR_COMMANDS = 3;
 
     /** They tell something, or end a pause, and change no reading. */
     private static final Set<ControlWord> HARMLESS = EnumSet.of(

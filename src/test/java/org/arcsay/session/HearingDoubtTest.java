@@ -194,14 +194,14 @@ class HearingDoubtTest {
     }
 
     @Test
-    void aCommandMayHaveFourTimesTheShareOfAReading() {
+    void aCommandMayHaveThreeTimesTheShareOfAReading() {
         double share = 0.0016 * Math.pow(10, 0.7);
         assertThat(dictation.sayAbove(7, "i p flexion fifty", fifteen(1.1 * share)))
                 .isInstanceOf(Asked.class);
         dictation.say("yes");
-        assertThat(dictation.sayAbove(7, "passive", List.of(new Rival("active", 3.9 * share))))
+        assertThat(dictation.sayAbove(7, "passive", List.of(new Rival("active", 2.9 * share))))
                 .isInstanceOf(Outcome.ContextSet.class);
-        assertThat(dictation.sayAbove(7, "active", List.of(new Rival("passive", 4.1 * share))))
+        assertThat(dictation.sayAbove(7, "active", List.of(new Rival("passive", 3.1 * share))))
                 .isInstanceOf(Refused.class);
     }
 
