@@ -11,7 +11,7 @@ HARD_CUT = 0.35
 ECHO_SHARE = 0.5
 NOISY_DECIBELS = -4, 17
 TALK_DECIBELS = 4, 22
-TALKERS = 3, 8
+TALKERS = 1, 8
 
 
 def uniform(shape, low, high, device):
@@ -115,8 +115,13 @@ class Noises:
         return scaled(self.recordings.anywhere(rows, count))
 
     def babble(self, rows, count):
+        """People who talk by turns and at once: each pauses half of the time, so now and then one of them is heard alone."""
         voices = int(torch.randint(TALKERS[0], TALKERS[1] + 1, (1,)))
-        return scaled(sum(scaled(self.clips.anywhere(rows, count)) * uniform((rows, 1), 0.3, 1, self.device) for _ in range(voices)))
+        return scaled(sum(self.talker(rows, count) * uniform((rows, 1), 0.3, 1, self.device) for _ in range(voices)))
+
+    def talker(self, rows, count):
+        turns = joined(uniform((rows, 1, max(3, count // 8000)), 0, 1, self.device), count)
+        return scaled(self.clips.anywhere(rows, count)) * ((turns - 0.4) * 5).clamp(0, 1)
 
     def mixture(self, rows, count):
         """Every row gets one or two kinds, and which rows have talk among them. Only what a row gets is made."""
