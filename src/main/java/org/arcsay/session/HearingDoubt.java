@@ -26,23 +26,36 @@ import org.arcsay.validate.RuleInfo;
  * @param resolver completes the values that were possible as well
  */
 public record HearingDoubt(Resolver resolver) {
-    /** A greater share for sound that is no sentence of the grammar is a doubt of a command: docs/decisions/0018-two-kinds-of-doubt.md. */
-    private static final double OUTSIDE_COMMANDS = 0.25;
-
-    /** The same for a reading, whose value the ways of hearing outside seldom change: docs/decisions/0019-heard-twice.md. */
-    private static final double OUTSIDE_READINGS = 0.4;
-
     /** What is outside weighs so much beside other meanings. */
     private static final double WEIGHT_OF_OUTSIDE = 0.25;
 
     /** The greatest weighed share that is no doubt in quiet. */
     private static final double ALLOWED_IN_QUIET = 0.15;
 
-    /** In noise it is so much of the ratio between the powers of the speech and of the sound around it. */
-    private static final double ALLOWED_OF_POWER = 0.0016;
+    /** A value is seldom changed by the ways of hearing outside: docs/decisions/0019-heard-twice.md. */
+    private static final Limits READINGS = new Limits(0.0016, 0.4);
 
-    /** For a command it is so many times that: it changes no value, is announced, and can be said again. */
-    private static final double TIMES_FOR_COMMANDS = 3;
+    /** A command may be so much less sure in noise than a reading: it changes no value, is announced, and can be said again. */
+    private static final int TIMES_FOR_COMMANDS = 3;
+
+    private static final Limits COMMANDS = new Limits(TIMES_FOR_COMMANDS * READINGS.ofPower(), 0.25);
+
+    /**
+     * The greatest shares of the probability for something else that are no doubt.
+     *
+     * @param ofPower of the ratio between the powers of the speech and of the sound around it, for the weighed share in noise
+     * @param outside for sound that is no sentence of the grammar
+     */
+    private record Limits(double ofPower, double outside) {
+        double allowed(double decibels) {
+            return Math.min(ALLOWED_IN_QUIET, ofPower * Math.pow(10, decibels / 10));
+        }
+
+        double doubt(Understood said, double decibels) {
+            double weighed = said.others() + WEIGHT_OF_OUTSIDE * said.outside();
+            return Math.max(weighed / allowed(decibels), said.outside() / outside);
+        }
+    }
 
     /** They tell something, or end a pause, and change no reading. */
     private static final Set<ControlWord> HARMLESS = EnumSet.of(
@@ -62,18 +75,18 @@ public record HearingDoubt(Resolver resolver) {
                     + " times what is no sentence (what sounds the same counts once), have together more than "
                     + ALLOWED_IN_QUIET
                     + " of the probability of all that the recogniser found, or what is no sentence has more than "
-                    + OUTSIDE_READINGS + ". In noise less is enough: " + ALLOWED_OF_POWER
+                    + READINGS.outside() + ". In noise less is enough: " + READINGS.ofPower()
                     + " times the ratio between the powers of the speech and of the sound around it, which is "
                     + atDecibels(20) + " at 20 dB, " + atDecibels(15) + " at 15 dB and " + atDecibels(5)
-                    + " at 5 dB. A command may have " + (int) TIMES_FOR_COMMANDS
-                    + " times as much in noise, but what is no sentence at most " + OUTSIDE_COMMANDS + ".",
+                    + " at 5 dB. A command may have " + TIMES_FOR_COMMANDS
+                    + " times as much in noise, but what is no sentence at most " + COMMANDS.outside() + ".",
             "This doubts the hearing and not the value, so it comes from the recogniser and not from a rule below. The other"
                     + " value is offered where there is one. Commands that would change something are not carried out in that"
                     + " case.",
             new Provenance(Mark.OUR_DEFAULT, "measured, see decisions/0019-heard-twice.md"));
 
     private static String atDecibels(int decibels) {
-        return String.format(Locale.ROOT, "%.2g", allowed(ALLOWED_OF_POWER, decibels));
+        return String.format(Locale.ROOT, "%.2g", READINGS.allowed(decibels));
     }
 
     /** Whether what was understood is done at once: it is clear enough, or nothing is lost if it was not meant. */
@@ -83,10 +96,7 @@ public record HearingDoubt(Resolver resolver) {
 
     /** Whether something else was likely enough. A value heard in noise may also be of somebody else, or of nobody. */
     static boolean isDoubtful(Understood said) {
-        return givesReading(said.command())
-                ? doubt(said) > 1
-                : said.outside() > OUTSIDE_COMMANDS
-                        || weighed(said) > allowed(TIMES_FOR_COMMANDS * ALLOWED_OF_POWER, said.signalToNoise());
+        return doubt(said) > 1;
     }
 
     static boolean givesReading(Command command) {
@@ -101,21 +111,13 @@ public record HearingDoubt(Resolver resolver) {
                 || (command instanceof Command.Control control && HARMLESS.contains(control.word()));
     }
 
-    /** How many times what is allowed speaks for something else than this reading; more than 1 is a doubt. */
-    public static double doubt(Understood reading) {
-        return doubt(reading, reading.signalToNoise());
+    /** How many times what is allowed speaks for something else than this reading or command; more than 1 is a doubt. */
+    public static double doubt(Understood said) {
+        return doubt(said, said.signalToNoise());
     }
 
-    private static double doubt(Understood reading, double decibels) {
-        return Math.max(weighed(reading) / allowed(ALLOWED_OF_POWER, decibels), reading.outside() / OUTSIDE_READINGS);
-    }
-
-    private static double weighed(Understood said) {
-        return said.others() + WEIGHT_OF_OUTSIDE * said.outside();
-    }
-
-    private static double allowed(double ofPower, double decibels) {
-        return Math.min(ALLOWED_IN_QUIET, ofPower * Math.pow(10, decibels / 10));
+    private static double doubt(Understood said, double decibels) {
+        return (givesReading(said.command()) ? READINGS : COMMANDS).doubt(said, decibels);
     }
 
     private static boolean isUnclear(Understood reading) {
