@@ -2,11 +2,18 @@ package org.arcsay.evaluate;
 
 import java.util.List;
 
-/** Word errors between what was said and what was heard: the least number of insertions, deletions and substitutions. */
-final class WordErrors {
+/** Word errors between what was said and what was heard. Immutable. */
+public final class WordErrors {
     private WordErrors() {}
 
-    static int between(List<String> said, List<String> heard) {
+    /**
+     * The least number of insertions, deletions and substitutions that make one sentence of the other.
+     *
+     * @param said words in order, none is allowed
+     * @param heard likewise
+     * @return 0 or more
+     */
+    public static int between(List<String> said, List<String> heard) {
         int[] row = new int[heard.size() + 1];
         for (int j = 0; j <= heard.size(); j++) {
             row[j] = j;

@@ -20,8 +20,8 @@ final class Recordings {
 
     private static final int FRAMES_AT_A_TIME = 1600;
 
-    /** A recording and the words spoken in it. */
-    record Clip(Path wav, String words) {}
+    /** A recording, who speaks and the words spoken in it. */
+    record Clip(Path wav, String speaker, String words) {}
 
     private Recordings() {}
 
@@ -29,7 +29,7 @@ final class Recordings {
         return Files.readAllLines(folder.resolve("clips.tsv")).stream()
                 .skip(1)
                 .map(line -> line.split("\t"))
-                .map(fields -> new Clip(folder.resolve(fields[0]), fields[2]))
+                .map(fields -> new Clip(folder.resolve(fields[0]), fields[1], fields[2]))
                 .toList();
     }
 
