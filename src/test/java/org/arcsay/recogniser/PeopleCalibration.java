@@ -3,25 +3,29 @@ package org.arcsay.recogniser;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.arcsay.evaluate.WordErrors;
 import org.arcsay.grammar.Lexicon;
-import org.arcsay.grammar.SpokenGrammar;
+import org.arcsay.grammar.WordGraph;
 import org.arcsay.model.Utterance;
 
 /**
- * Measures word errors on recordings of people who say none of the grammar's sentences, such as single digits; for one
+ * Measures word errors on recordings of people who say none of the grammar's sentences but digits and letters; for one
  * thread. Not a test: the figures under "Digits of people" in models/README.md come from here. Arguments: the model folder
- * and folders with clips.tsv (file, speaker, words). The recogniser knows the words of a folder that are in the model and
- * the way out over all others; where every recording is one word, one is what it expects.
+ * and folders with clips.tsv (file, speaker, words). The recogniser expects the words of a folder, one
+ * after another or, where every recording is one word, one of them, beside the way out over all words of the model. Recordings
+ * with a word that is not in the model are left out.
  */
 final class PeopleCalibration {
+    private static final Lexicon LEXICON = Lexicon.standard();
     private static final int RATE = 16_000;
 
     /** Of silence before and after what was said, in samples. */
@@ -37,7 +41,7 @@ final class PeopleCalibration {
         private int words;
         private int errors;
 
-        void add(List<String> said, List<String> heard, Set<String> known) {
+        void add(List<String> said, List<String> heard, Collection<String> known) {
             words += said.size();
             errors += WordErrors.between(said, heard);
             if (heard.equals(said)) {
@@ -86,28 +90,44 @@ final class PeopleCalibration {
                 .flatMap(clip -> words(clip.words()).stream())
                 .collect(Collectors.toCollection(TreeSet::new));
         boolean single = clips.stream().allMatch(clip -> words(clip.words()).size() == 1);
-        String grammar = "#JSGF V1.0; grammar people; public <said> = (" + String.join(" | ", known) + ")"
-                + (single ? ";" : "+;");
         ModelFolder fitted = new ModelCache(Files.createTempDirectory("people"))
-                .fit(model, SpokenGrammar.parse(grammar).graph(), Lexicon.EMPTY, SentencePause.LONG)
+                .fit(model, graph(known, single), Lexicon.EMPTY, SentencePause.LONG)
                 .folder();
-        Map<String, Tally> bySpeaker = new TreeMap<>();
-        try (VoskModel loaded = VoskModel.load(fitted.path());
-                Recogniser recogniser = loaded.recogniser(RATE)) {
+        Map<String, List<Recordings.Clip>> bySpeaker = clips.stream()
+                .collect(Collectors.groupingBy(Recordings.Clip::speaker, TreeMap::new, Collectors.toList()));
+        Tally all = new Tally();
+        try (VoskModel loaded = VoskModel.load(fitted.path())) {
+            for (Map.Entry<String, List<Recordings.Clip>> speaker : bySpeaker.entrySet()) {
+                Tally tally = tally(loaded, speaker.getValue(), known);
+                all.add(tally);
+                System.out.println(speaker.getKey() + " " + tally);
+            }
+        }
+        System.out.println(folder + ", " + bySpeaker.size() + " people: " + all);
+    }
+
+    /** A recogniser for each speaker, as for each visit. */
+    private static Tally tally(VoskModel model, List<Recordings.Clip> clips, Set<String> known) throws Exception {
+        Tally tally = new Tally();
+        try (Recogniser recogniser = model.recogniser(RATE)) {
             for (Recordings.Clip clip : clips) {
+                List<String> said = words(clip.words());
                 List<String> heard = hear(recogniser, Recordings.samples(clip.wav()));
-                bySpeaker.computeIfAbsent(clip.speaker(), name -> new Tally()).add(words(clip.words()), heard, known);
-                if (!heard.equals(words(clip.words()))) {
-                    System.out.println(clip.wav().getFileName() + ": " + clip.words() + " -> " + heard);
+                tally.add(sounds(said), sounds(heard), sounds(known));
+                if (!sounds(heard).equals(sounds(said))) {
+                    System.out.println(clip.wav().getFileName() + ": " + said + " -> " + heard);
                 }
             }
         }
-        Tally all = new Tally();
-        bySpeaker.forEach((name, tally) -> {
-            all.add(tally);
-            System.out.println(name + " " + tally);
-        });
-        System.out.println(folder + ", " + bySpeaker.size() + " people: " + all);
+        return tally;
+    }
+
+    /** One of the words or, if not {@code single}, any number of them. */
+    private static WordGraph graph(Set<String> words, boolean single) {
+        SortedMap<String, Integer> arcs = new TreeMap<>();
+        words.forEach(word -> arcs.put(word, 1));
+        SortedMap<String, Integer> more = single ? new TreeMap<>() : arcs;
+        return new WordGraph(0, List.of(new WordGraph.State(false, arcs), new WordGraph.State(true, more)));
     }
 
     private static List<String> hear(Recogniser recogniser, short[] said) {
@@ -116,6 +136,15 @@ final class PeopleCalibration {
         return Recordings.hear(recogniser, sound).stream()
                 .map(Utterance::text)
                 .flatMap(text -> words(text).stream())
+                .toList();
+    }
+
+    /** The pronunciations of each word, which are the same of "o" and "oh". */
+    private static List<String> sounds(Collection<String> words) {
+        return words.stream()
+                .map(word -> LEXICON.words()
+                        .getOrDefault(word, Set.of(List.of(word)))
+                        .toString())
                 .toList();
     }
 
