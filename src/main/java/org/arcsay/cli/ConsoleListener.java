@@ -17,6 +17,7 @@ final class ConsoleListener implements CaptureListener {
     private Duration reported = Duration.ZERO;
     private int understood;
     private int refused;
+    private String last = "";
 
     ConsoleListener(PrintWriter err) {
         this.err = err;
@@ -24,13 +25,14 @@ final class ConsoleListener implements CaptureListener {
 
     @Override
     public void answered(Utterance utterance, Command command, Outcome outcome) {
+        err.println(time(utterance.start()) + "  \"" + utterance.text() + "\"");
+        String answer = outcome instanceof Outcome.SayAgain ? last : OutcomeWords.of(outcome);
         if (outcome instanceof Outcome.Refused) {
             refused++;
         } else if (!(outcome instanceof Outcome.Ignored)) {
             understood++;
+            last = answer;
         }
-        err.println(time(utterance.start()) + "  \"" + utterance.text() + "\"");
-        String answer = OutcomeWords.of(outcome);
         if (!answer.isEmpty()) {
             err.println("        -> " + answer);
         }
