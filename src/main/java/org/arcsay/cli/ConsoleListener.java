@@ -26,12 +26,13 @@ final class ConsoleListener implements CaptureListener {
     @Override
     public void answered(Utterance utterance, Command command, Outcome outcome) {
         err.println(time(utterance.start()) + "  \"" + utterance.text() + "\"");
-        String answer = outcome instanceof Outcome.SayAgain ? last : OutcomeWords.of(outcome);
+        boolean repeats = outcome instanceof Outcome.SayAgain;
+        String answer = repeats ? again() : OutcomeWords.of(outcome);
         if (outcome instanceof Outcome.Refused) {
             refused++;
         } else if (!(outcome instanceof Outcome.Ignored)) {
             understood++;
-            last = answer;
+            last = repeats ? last : answer;
         }
         if (!answer.isEmpty()) {
             err.println("        -> " + answer);
@@ -44,6 +45,10 @@ final class ConsoleListener implements CaptureListener {
             reported = position;
             err.println(time(position) + "  … " + understood + " understood, " + refused + " refused so far");
         }
+    }
+
+    private String again() {
+        return last.isEmpty() ? "" : "again: " + last;
     }
 
     private static String time(Duration at) {

@@ -28,8 +28,8 @@ final class ConsoleListenerTest {
                 .containsExactly(
                         "        -> now: left hand, active",
                         "        -> not saved: This was not understood.",
-                        "        -> now: left hand, active",
-                        "        -> now: left hand, active");
+                        "        -> again: now: left hand, active",
+                        "        -> again: now: left hand, active");
     }
 
     @Test
