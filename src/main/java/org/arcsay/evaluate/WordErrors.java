@@ -9,11 +9,11 @@ public final class WordErrors {
     /**
      * The least number of insertions, deletions and substitutions that make one sentence of the other.
      *
-     * @param said words in order, none is allowed
+     * @param said words in order, or what counts as one word for another, such as its pronunciations; none is allowed
      * @param heard likewise
      * @return 0 or more
      */
-    public static int between(List<String> said, List<String> heard) {
+    public static <W> int between(List<W> said, List<W> heard) {
         int[] row = new int[heard.size() + 1];
         for (int j = 0; j <= heard.size(); j++) {
             row[j] = j;

@@ -3,7 +3,6 @@ package org.arcsay.recogniser;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -20,9 +19,9 @@ import org.arcsay.model.Utterance;
 /**
  * Measures word errors on recordings of people who say none of the grammar's sentences but digits and letters; for one
  * thread. Not a test: the figures under "Digits of people" in models/README.md come from here. Arguments: the model folder
- * and folders with clips.tsv (file, speaker, words). The recogniser expects the words of a folder, one
- * after another or, where every recording is one word, one of them, beside the way out over all words of the model. Recordings
- * with a word that is not in the model are left out.
+ * and folders with clips.tsv (file, speaker, words). The recogniser expects the words of a folder, one after another or,
+ * where every recording is one word, one of them, beside the way out over all words of the model. Recordings with a word
+ * that is not in the model are left out.
  */
 final class PeopleCalibration {
     private static final Lexicon LEXICON = Lexicon.standard();
@@ -33,6 +32,13 @@ final class PeopleCalibration {
 
     private static final int AFTER = RATE * 3 / 2;
 
+    /** All ways of saying a word, which are the same of "o" and "oh". */
+    private record Sound(Set<List<String>> pronunciations) {
+        static Sound of(String word) {
+            return new Sound(LEXICON.words().getOrDefault(word, Set.of(List.of(word))));
+        }
+    }
+
     /** Recordings of one speaker, their words and how they were heard. */
     private static final class Tally {
         private int right;
@@ -41,16 +47,20 @@ final class PeopleCalibration {
         private int words;
         private int errors;
 
-        void add(List<String> said, List<String> heard, Collection<String> known) {
+        /** Adds a recording; returns whether it was heard right. */
+        boolean add(List<Sound> said, List<Sound> heard, Set<Sound> known) {
             words += said.size();
             errors += WordErrors.between(said, heard);
             if (heard.equals(said)) {
                 right++;
-            } else if (known.containsAll(heard) && !heard.isEmpty()) {
+                return true;
+            }
+            if (known.containsAll(heard) && !heard.isEmpty()) {
                 taken++;
             } else {
                 missed++;
             }
+            return false;
         }
 
         void add(Tally other) {
@@ -95,10 +105,11 @@ final class PeopleCalibration {
                 .folder();
         Map<String, List<Recordings.Clip>> bySpeaker = clips.stream()
                 .collect(Collectors.groupingBy(Recordings.Clip::speaker, TreeMap::new, Collectors.toList()));
+        Set<Sound> sounds = known.stream().map(Sound::of).collect(Collectors.toSet());
         Tally all = new Tally();
         try (VoskModel loaded = VoskModel.load(fitted.path())) {
             for (Map.Entry<String, List<Recordings.Clip>> speaker : bySpeaker.entrySet()) {
-                Tally tally = tally(loaded, speaker.getValue(), known);
+                Tally tally = tally(loaded, speaker.getValue(), sounds);
                 all.add(tally);
                 System.out.println(speaker.getKey() + " " + tally);
             }
@@ -107,14 +118,13 @@ final class PeopleCalibration {
     }
 
     /** A recogniser for each speaker, as for each visit. */
-    private static Tally tally(VoskModel model, List<Recordings.Clip> clips, Set<String> known) throws Exception {
+    private static Tally tally(VoskModel model, List<Recordings.Clip> clips, Set<Sound> known) throws Exception {
         Tally tally = new Tally();
         try (Recogniser recogniser = model.recogniser(RATE)) {
             for (Recordings.Clip clip : clips) {
                 List<String> said = words(clip.words());
                 List<String> heard = hear(recogniser, Recordings.samples(clip.wav()));
-                tally.add(sounds(said), sounds(heard), sounds(known));
-                if (!sounds(heard).equals(sounds(said))) {
+                if (!tally.add(sounds(said), sounds(heard), known)) {
                     System.out.println(clip.wav().getFileName() + ": " + said + " -> " + heard);
                 }
             }
@@ -139,13 +149,8 @@ final class PeopleCalibration {
                 .toList();
     }
 
-    /** The pronunciations of each word, which are the same of "o" and "oh". */
-    private static List<String> sounds(Collection<String> words) {
-        return words.stream()
-                .map(word -> LEXICON.words()
-                        .getOrDefault(word, Set.of(List.of(word)))
-                        .toString())
-                .toList();
+    private static List<Sound> sounds(List<String> words) {
+        return words.stream().map(Sound::of).toList();
     }
 
     private static List<String> words(String text) {
